@@ -1,0 +1,158 @@
+"""The whole job: drive file -> Assessment, the one thing every report is made from."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from . import evaluate, limits, traction
+from .checks.alignment import skew
+from .drivefile import DriveFile
+from .evaluate import Governing
+from .limits import Effect, Found, Limit
+from .model import Case, Drive
+from .resolve import resolve
+from .starting import explain
+from .traction import Lines
+
+SMALL_TURN = 0.02  # rad; beyond it linear theory ends
+ONE_PLATE = math.radians(2.0)  # skew from which one side plate may carry the whole pull
+
+NOT_CHECKED = (
+    "the frame beyond the member given, wheels, brakes, driven sprocket, axle and hub",
+    "shaft fatigue, shoulders and grooves; bearing life in hours; chain power rating and wear",
+    "flats, taper bushes, splines, hub bolts and welds between sprocket and shaft",
+    "bending of the mount between its bolts (prying), edges and slots torn out, fatigue of the mount",
+    "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
+)
+CAUTIONS = (
+    "Guard the chain; keep fingers, hair, clothes and bystanders clear of the chain line.",
+    "Isolate the battery before you touch the drive; first runs with the wheels off the ground.",
+    "Raise the current in steps; stop at any noise, movement or slack you did not have before.",
+    "An estimate, not a certificate: local codes and a licensed engineer decide where people can be hurt.",
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AtCurrent:
+    """One limit looked at with one current flowing, every uncertain input at its safe-side end."""
+
+    governing: Governing | None
+    utilisation: float  # design factor included: above 1 the safe limit is passed
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Line:
+    """One line of the answer: a limit, how it stands at the set and the wanted current, and notes."""
+
+    limit: Limit
+    at_set: AtCurrent
+    at_wanted: AtCurrent | None
+    station: str
+    case: str
+    source: str
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Assessment:
+    """Everything the reports say."""
+
+    file: DriveFile
+    drive: Drive
+    lines: tuple[Line, ...]
+    first_safe: Line
+    first_gives: Line | None
+    uses: Lines
+    at_set: Case
+    skew_at_set: tuple[float, float, float]
+    effects: tuple[Effect, ...]
+    starting_from: str
+    warnings: tuple[str, ...]
+    balance: float
+    reach: float
+
+    @property
+    def over(self) -> bool:
+        """Whether the set current is over a safe limit of the peak setting."""
+        return float(self.drive.current.set) > self.first_safe.limit.safe
+
+
+def assess(file: DriveFile) -> Assessment:
+    """Do the whole job. Raises ``InputError`` as ``resolve``."""
+    found = limits.find(file)
+    drive = found.drive
+    lines = tuple(_line(file, found, limit) for limit in found.limits)
+    peak = [x for x in lines if x.limit.current_kind == "peak setting"]
+    first = min(peak, key=lambda x: x.limit.safe)
+    giving = [x for x in peak if x.limit.gives is not None and math.isfinite(x.limit.gives)]
+    pick = _pull_index(drive)
+    case = evaluate.case_at(drive, float(drive.current.set), pick)
+    eps = tuple(float(v) for v in skew(case))
+    return Assessment(
+        file=file, drive=drive, lines=lines, first_safe=first,
+        first_gives=min(giving, key=lambda x: x.limit.gives or math.inf) if giving else None,
+        uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
+        effects=found.effects, starting_from=explain(drive),
+        warnings=(*drive.warnings, *_warnings(drive, eps)), balance=found.balance, reach=found.reach,
+    )  # fmt: skip
+
+
+def _pull_index(drive: Drive) -> int:
+    """Give the load case 'pull' that skews the chain most at the set current."""
+    from .loads import case_list
+
+    pulls = [i for i, c in enumerate(case_list(drive)) if c[1] == "pull"]
+    current = float(drive.current.set)
+    return max(pulls, key=lambda i: float(skew(evaluate.case_at(drive, current, i))[0]))
+
+
+def _warnings(drive: Drive, eps: tuple[float, ...]) -> list[str]:
+    found = []
+    if eps[0] > SMALL_TURN:
+        found.append(
+            f"The sprocket leans {math.degrees(eps[0]):.1f} deg at the set current: past small turns, "
+            "the numbers become rough."
+        )
+    if eps[0] > ONE_PLATE:
+        found.append("Above 2 deg of skew one side plate of the chain may carry the whole pull.")
+    if drive.motor.points and drive.current.set > drive.motor.points[-1][0]:
+        found.append(
+            "The set current is beyond the last measured torque: extrapolated straight on."
+        )
+    return found
+
+
+def _line(file: DriveFile, found: Found, limit: Limit) -> Line:
+    worst = resolve(file, limit.corner)
+    current = found.drive.current
+    at_set = at_current(worst, limit, float(current.set))
+    wanted = None if current.wanted is None else at_current(worst, limit, float(current.wanted))
+    seen = at_set.governing
+    if math.isfinite(limit.safe) and limit.safe > 0:
+        seen = at_current(worst, limit, limit.safe).governing or seen
+    return Line(
+        limit=limit, at_set=at_set, at_wanted=wanted,
+        station=seen.row.station if seen else "", case=seen.case if seen else "",
+        source=limit.factor_source, notes=tuple(_notes(found, limit)),
+    )  # fmt: skip
+
+
+def at_current(worst: Drive, limit: Limit, current: float) -> AtCurrent:
+    """Give how a limit stands at a current, with the drive at the limit's safe-side ends."""
+    level = "continuous" if limit.current_kind == "continuous" else "safe"
+    seen = evaluate.governing(worst, limit.check, current, level)
+    return AtCurrent(governing=seen, utilisation=seen.utilisation * limit.factor if seen else 0.0)
+
+
+def _notes(found: Found, limit: Limit) -> list[str]:
+    notes = [limit.why_not] if limit.why_not else []
+    if limit.check.name == "alignment" and limit.gives and math.isfinite(limit.gives):
+        bent = next(x for x in found.limits if x.check.name == "mount_section").gives
+        if bent is not None and bent < limit.gives:
+            notes.append(f"the mount yields first, at about {bent:.0f} A")
+        case = evaluate.case_at(found.drive, limit.gives, _pull_index(found.drive))
+        if float(skew(case)[0]) > SMALL_TURN:
+            notes.append("thrown-chain current extrapolated past small turns")
+        notes.append("throw criterion: proposal, no published source")
+    return notes

@@ -1,0 +1,173 @@
+"""Alignment of chain and driving sprocket under load: running, peak, and thrown."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from ..formulas import alignment, give, chain_length, rigid, sprocket, tooth_jump, usage
+from ..model import Case, Check, Number, Row
+from ..worked import Value
+
+RUNNING_SKEW = Value(0.0017453292519943296, "policy.running_skew", "assumed",
+                     "chain makers' rule above 0.5 m/s, 0.1 deg (from memory)")  # fmt: skip
+RUNNING_OFFSET = Value(0.001, "policy.running_offset", "assumed",
+                       "chain makers' rule above 0.5 m/s, 1 mm per metre (from memory)")  # fmt: skip
+SMALL_PITCH = 0.0127
+WIDTH_SHARE = {True: Value(0.93, "chain.tooth_width", "card", "ISO 606, pitch up to 12.7 mm (from memory)"),
+               False: Value(0.95, "chain.tooth_width", "card", "Bhandari, Design of Machine Elements, example 14.5")}  # fmt: skip
+
+
+def lean(case: Case) -> tuple[Number, Number, Number]:
+    """Give yaw (rad), offset off the plane (m) and approach (m) of the sprocket, summed over all parts."""
+    angle = case.loads.pull_angle
+    yaw = offset = near = None
+    for part in case.response.displacements:
+        turn = rigid.lean_along_chain(part.turn[0], part.turn[1], angle)
+        u = rigid.approach(part.move[0], part.move[1], angle)
+        yaw = turn if yaw is None else usage.angle_sum(yaw, turn)
+        offset = part.move[2] if offset is None else usage.length_sum(offset, part.move[2])
+        near = u if near is None else usage.length_sum(near, u)
+    return yaw, offset, near
+
+
+def skew(case: Case) -> tuple[Number, Number, Number]:
+    """Give skew (rad), offset (m) and approach (m), as-built errors and bearing play included."""
+    yaw, offset, near = lean(case)
+    chain, shaft = case.drive.chain, case.drive.shaft
+    play = usage.play_lean(shaft.bearing_play, shaft.bearing_span)
+    eps = usage.chain_skew(yaw, offset, chain.centre_distance, chain.skew, chain.offset, play)
+    return eps, usage.plane_offset(offset, chain.offset), near
+
+
+def rub(case: Case) -> Number:
+    """Give the skew at which the plates first rub on the teeth of this chain."""
+    card = case.drive.chain.chain
+    width = sprocket.tooth_width(
+        card.inner_width, WIDTH_SHARE[bool(card.pitch <= SMALL_PITCH * 1.0001)]
+    )
+    return alignment.rub_angle(alignment.side_clearance(card.inner_width, width), card.pitch)
+
+
+def _rows(case: Case, angle: Number, offset_share: Number, level: Any) -> list[Row]:
+    eps, offset, _ = skew(case)
+    allowed = alignment.offset_allowed(offset_share, case.drive.chain.centre_distance)
+    return [
+        Row(station="skew", demand=eps, capacity=angle, quantity="angle",
+            utilisation=usage.utilisation(eps, angle), level=level),
+        Row(station="offset", demand=offset, capacity=allowed, quantity="length",
+            utilisation=usage.utilisation(offset, allowed), level=level),
+    ]  # fmt: skip
+
+
+def running_rows(case: Case) -> list[Row]:
+    """Compare skew and offset held for hours with the running allowance (chain life)."""
+    policy = case.drive.policy
+    return _rows(
+        case,
+        policy.running_skew or RUNNING_SKEW,
+        policy.running_offset or RUNNING_OFFSET,
+        "continuous",
+    )
+
+
+def peak_rows(case: Case) -> list[Row]:
+    """Compare skew and offset at peak pull with the outer allowance or the first rub, and with throwing."""
+    policy = case.drive.policy
+    rows: list[Row] = []
+    if np.ndim(case.loads.torque) or case.loads.groups[0] != "steady":
+        allowed = usage.smaller_angle(policy.peak_skew, rub(case))
+        rows += _only(case, ("pull", "reverse"), _rows(case, allowed, policy.peak_offset, "safe"))
+    return rows + throw_rows(case)
+
+
+def throw_rows(case: Case) -> list[Row]:
+    """Compare with the throw criterion: walk-off by skew, tooth jump by slack; low edge by their sum.
+
+    Skew counts at the steady peak pull (a chain must run in to walk off) except on the low edge.
+    """
+    edge = int(case.drive.policy.throw_level)
+    walk, jump = _walk_off(case, edge), _jump(case)
+    eps, _, near = skew(case)
+    slack = tooth_jump.slack_length(_approach_only(near), _sag(case), _run(case))
+    if edge == 0:
+        total = alignment.low_sum(eps, walk, slack, jump)
+        row = Row(station="skew and slack together", demand=total, capacity=1.0, quantity="ratio",
+                  utilisation=total, level="gives")  # fmt: skip
+        return _only(case, ("pull", "reverse"), [row])
+    room = jump if edge == 1 else tooth_jump.late_jump(jump)
+    walked = Row(station="walks off by skew", demand=eps, capacity=walk, quantity="angle",
+                 utilisation=usage.utilisation(eps, walk), level="gives")  # fmt: skip
+    jumped = Row(station="jumps teeth by slack", demand=slack, capacity=room, quantity="length",
+                 utilisation=usage.utilisation(slack, room), level="gives")  # fmt: skip
+    return _only(case, ("steady",), [walked]) + _only(case, ("pull", "reverse"), [jumped])
+
+
+def _only(case: Case, groups: tuple[str, ...], rows: list[Row]) -> list[Row]:
+    """Blank a row for load cases it does not speak of."""
+    if len(case.loads.groups) == 1:
+        return rows if case.loads.groups[0] in groups else []
+    keep = np.array([[g in groups] for g in case.loads.groups])
+    return [replace(r, utilisation=np.where(keep, r.utilisation, 0.0)) for r in rows]
+
+
+def _approach_only(near: Number) -> Number:
+    return np.maximum(near, 0.0) if np.ndim(near) else (near if near > 0 else 0.0)
+
+
+def _geometry(case: Case) -> tuple[Number, Number]:
+    chain, card = case.drive.chain, case.drive.chain.chain
+    return (
+        sprocket.pitch_diameter(card.pitch, chain.driving_teeth),
+        sprocket.pitch_diameter(card.pitch, chain.driven_teeth),
+    )
+
+
+def _run(case: Case) -> Number:
+    one, two = _geometry(case)
+    return chain_length.span(case.drive.chain.centre_distance, two, one)
+
+
+def _sag(case: Case) -> Number:
+    return give.sag_depth(case.drive.chain.slack, _run(case))
+
+
+def _walk_off(case: Case, edge: int) -> Number:
+    chain, card = case.drive.chain, case.drive.chain.chain
+    relief = sprocket.tooth_side_relief(card.pitch, chain.tooth_relief)
+    rounding = alignment.edge_rounding(card.plate_thickness)
+    stiff: Number = alignment.stiffness_factor(chain.driving_teeth) if edge == 2 else 1.0
+    return alignment.walk_off_angle(
+        relief, rounding, alignment.WALK_PITCHES[edge], card.pitch, alignment.RIDE_SHARE[edge],
+        card.inner_width, stiff,
+    )  # fmt: skip
+
+
+def _jump(case: Case) -> Number:
+    chain, card = case.drive.chain, case.drive.chain.chain
+    one, two = _geometry(case)
+    wrap = chain_length.wrap_angle(chain.centre_distance, two, one)
+    height = tooth_jump.tooth_height(card.pitch, card.roller_diameter, chain.driving_teeth)
+    room = tooth_jump.jump_room(wrap, height, card.roller_diameter)
+    ratio = tooth_jump.back_tension_ratio(chain.driving_teeth)
+    engaged = tooth_jump.engaged_pitches(wrap, chain.driving_teeth)
+    pull = case.loads.tight_side_tension
+    back = tooth_jump.back_tension_needed(pull, ratio, engaged)
+    by_tension = tooth_jump.jump_by_tension(card.mass_per_length, _run(case), back)
+    return tooth_jump.jump_length(room, by_tension, card.pitch)
+
+
+CHECKS = (
+    Check(
+        name="alignment", part="chain line", kind="stiffness", groups=("pull", "reverse", "steady"),
+        sees="it lines up when parked; at full pull the chain runs to one side, climbs the teeth and comes off",
+        rows=peak_rows,
+    ),
+    Check(
+        name="running_alignment", part="chain line", kind="life", groups=("hold",),
+        sees="shiny inner plates and fast wear of chain and sprocket",
+        rows=running_rows,
+    ),
+)  # fmt: skip

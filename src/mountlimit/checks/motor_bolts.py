@@ -1,0 +1,64 @@
+"""Face bolts of the motor: tension from the tilting moment, shear, and their threads."""
+
+from __future__ import annotations
+
+from ..formulas import bolt_group, equivalent, threads, tipping, usage
+from ..model import Case, Check, Number, Row
+from ..structure import wrench
+
+FACE = (0.0, 0.0, 0.0)
+
+
+def _tension(case: Case) -> Number:
+    motor = case.drive.motor
+    _, moment = wrench(case.drive, case.loads, FACE)
+    return tipping.face_bolt_tension(moment[0], moment[1], motor.bolts.count, motor.bolt_circle)
+
+
+def bolt_rows(case: Case) -> list[Row]:
+    """Compare combined tension and shear of the worst face bolt with EN 1993-1-8 table 3.4."""
+    motor = case.drive.motor
+    force, _ = wrench(case.drive, case.loads, FACE)
+    tension = _tension(case)
+    shear = tipping.face_bolt_shear(
+        force[0], force[1], case.loads.stator_torque, motor.bolts.count, motor.bolt_circle
+    )
+    return [combined_row("face bolt", motor.bolts, tension, shear)]
+
+
+def combined_row(station: str, bolts: object, tension: Number, shear: Number) -> Row:
+    """Give the row of a bolt in tension and shear, thread in the shear plane."""
+    area, grade = bolts.thread.stress_area, bolts.grade  # type: ignore[attr-defined]
+    pull = bolt_group.tension_resistance(grade.ultimate_strength, area, 1.0)
+    cut = bolt_group.shear_resistance(grade.shear_factor, grade.ultimate_strength, area, 1.0)
+    both = bolt_group.shear_tension_interaction(shear, cut, tension, pull)
+    return Row(station=station, demand=both, capacity=1.0, quantity="ratio", utilisation=both)
+
+
+def thread_rows(case: Case) -> list[Row]:
+    """Compare the tension of the worst face bolt with what the motor's tapped threads hold."""
+    motor = case.drive.motor
+    thread = motor.bolts.thread
+    tension = _tension(case)
+    area = threads.strip_area_internal(
+        motor.thread_depth, thread.pitch, thread.diameter, thread.pitch_diameter
+    )
+    hold = threads.strip_force(equivalent.shear_yield(motor.thread_strength), area)
+    return [Row(station="tapped hole", demand=tension, capacity=hold, quantity="force",
+                utilisation=usage.utilisation(tension, hold))]  # fmt: skip
+
+
+CHECKS = (
+    Check(
+        name="motor_bolts", part="motor face bolts", kind="strength",
+        groups=("pull", "reverse", "bump", "bump alone"),
+        sees="a face bolt stretches or shears; the motor nods at pull-away",
+        rows=bolt_rows,
+    ),
+    Check(
+        name="motor_threads", part="threads in the motor face", kind="strength",
+        groups=("pull", "reverse", "bump", "bump alone"),
+        sees="the threads pull out of the motor's face; the bolts spin",
+        rows=thread_rows,
+    ),
+)  # fmt: skip

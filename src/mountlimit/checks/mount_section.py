@@ -1,0 +1,55 @@
+"""The mount at its named sections: stress against yield, and strain held by plastics."""
+
+from __future__ import annotations
+
+from .. import sections
+from ..factors import MOUNT_FACTORS
+from ..formulas import give, usage
+from ..model import Case, Check, Drive, Row
+
+
+def yield_rows(case: Case) -> list[Row]:
+    """Compare the largest equivalent stress of every cut with the yield strength."""
+    found = []
+    for cut, stress in sections.stresses(case):
+        limit = case.drive.mount.material.yield_strength
+        found.append(
+            Row(station=cut.name, demand=stress, capacity=limit, quantity="stress",
+                utilisation=usage.utilisation(stress, limit))
+        )  # fmt: skip
+    return found
+
+
+def strain_rows(case: Case) -> list[Row]:
+    """Compare the strain held for the hours of use with the plastic's allowable strain."""
+    found = []
+    material = case.drive.mount.material
+    for cut, stress in sections.stresses(case):
+        strain = give.strain_of(stress, material.creep_modulus)
+        found.append(
+            Row(station=cut.name, demand=strain, capacity=material.strain_limit, quantity="ratio",
+                utilisation=usage.utilisation(strain, material.strain_limit), level="continuous")
+        )  # fmt: skip
+    return found
+
+
+def _factor(drive: Drive) -> tuple[float, str]:
+    card = drive.mount.material.card
+    if card.design_class == "metal":
+        return MOUNT_FACTORS[f"metal, {drive.mount.grade}"]
+    return MOUNT_FACTORS[card.design_class]
+
+
+CHECKS = (
+    Check(
+        name="mount_section", part="mount", kind="strength",
+        groups=("pull", "reverse", "bump", "bump alone"),
+        sees="the mount stays bent after a hard start; the chain no longer lines up",
+        rows=yield_rows, choose_factor=_factor,
+    ),
+    Check(
+        name="mount_strain", part="mount", kind="life", groups=("hold",),
+        sees="the plastic creeps: the chain goes slack over days and the mount keeps the bend",
+        applies=lambda drive: drive.mount.material.strain_limit is not None, rows=strain_rows,
+    ),
+)  # fmt: skip

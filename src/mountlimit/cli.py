@@ -1,0 +1,111 @@
+"""The command line; the only file that prints or exits."""
+
+from __future__ import annotations
+
+import sys
+from typing import Any
+
+import click
+
+
+class _Group(click.Group):
+    """Turns the package's own errors into one line each and exit status 2."""
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run a command; never let a traceback out for bad input."""
+        from .errors import BalanceError, MountlimitError
+
+        try:
+            return super().invoke(ctx)
+        except BalanceError as error:
+            click.echo(f"mountlimit: internal fault, please report it: {error}", err=True)
+            raise SystemExit(2) from None
+        except MountlimitError as error:
+            for line in str(error).splitlines():
+                click.echo(line, err=True)
+            raise SystemExit(error.exit_status) from None
+
+
+FILE = click.argument("file", type=click.Path())
+JSON = click.option(
+    "--json", "as_json", is_flag=True, help="Print the result record (SI units) instead."
+)
+
+
+@click.group(cls=_Group, context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="mountlimit")
+def main() -> None:
+    """How many motor amperes a home-made chain-drive motor mount can take, and what gives first."""
+
+
+def _console() -> Any:
+    from rich.console import Console
+
+    width = None if sys.stdout.isatty() else 100
+    return Console(highlight=False, width=width, emoji=False, markup=False)
+
+
+@main.command()
+@FILE
+@JSON
+def check(file: str, as_json: bool) -> None:
+    """Say what gives first and at how many amperes.
+
+    Exit status: 0 the set current is within the safe limit, 1 it is over it, 2 the file has mistakes.
+    """
+    from .assess import assess
+    from .drivefile import read
+
+    answer = assess(read(file))
+    if as_json:
+        import json
+
+        from .report.record import record
+
+        click.echo(json.dumps(record(answer), indent=2, ensure_ascii=False))
+    else:
+        from .report.text import write
+
+        write(answer, _console())
+    raise SystemExit(1 if answer.over else 0)
+
+
+@main.command()
+@FILE
+@click.argument("name", metavar="CHECK")
+@click.option(
+    "--at", "at", metavar="CURRENT", help="Work it out at this motor current, for example 80A."
+)
+@click.option("--likely", is_flag=True, help="Use likely values instead of the safe-side ends.")
+@JSON
+def why(file: str, name: str, at: str | None, likely: bool, as_json: bool) -> None:
+    """Print the worked calculation of one line of the answer."""
+    from . import units
+    from .drivefile import read
+    from .why import work
+
+    current = None if at is None else units.parse(at, "current")
+    found = work(read(file), name, current, likely)
+    if as_json:
+        import json
+
+        from .report.worked_record import record
+
+        click.echo(json.dumps(record(found), indent=2, ensure_ascii=False))
+    else:
+        from .report.worked_text import write
+
+        write(found, _console())
+
+
+@main.command()
+@click.argument("form", metavar="FORM")
+@click.option("-o", "--output", type=click.Path(), help="Write to this file instead of FORM.toml.")
+@click.option("--force", is_flag=True, help="Overwrite a file that is there already.")
+def new(form: str, output: str | None, force: bool) -> None:
+    """Write a commented drive file for a mount form (plate, angle) that you can check at once."""
+    from .starter import write
+
+    click.echo(
+        f"Wrote {write(form, output, force)}. Next: mountlimit check {output or form + '.toml'}"
+    )

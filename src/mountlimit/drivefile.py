@@ -1,0 +1,391 @@
+"""Reads a drive file (TOML) into ``Given`` values; finds every mistake in one pass."""
+
+from __future__ import annotations
+
+import difflib
+import hashlib
+import math
+import re
+import tomllib
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from . import cards, units
+from .errors import InputError, Mistake, MountlimitError
+from .factors import DESIGN_FACTORS
+from .fields import SECTIONS, Field
+from .mounts import FORMS, PLANNED
+
+LARGEST_FILE = 1_000_000  # bytes
+DIRECTIONS = {"across": 0.0, "away": 90.0, "towards": -90.0, "across reversed": 180.0}
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Given:
+    """One key as the user gave it: the text, and its value in SI or as a word or card."""
+
+    key: str
+    text: str
+    kind: str
+    value: Any
+    low: float | None = None
+    high: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DriveFile:
+    """A read drive file; ``given`` is the only state that later steps edit (by copying)."""
+
+    name: str
+    given: Mapping[str, Given]
+    sha256: str
+
+    def edited(self, **changes: Any) -> DriveFile:
+        """Give a copy with some keys changed; write ``section__key`` for ``section.key``."""
+        given = dict(self.given)
+        for name, value in changes.items():
+            key = name.replace("__", ".")
+            if value is None:
+                given.pop(key, None)
+            elif isinstance(value, Given):
+                given[key] = value
+            else:
+                given[key] = _parse(field_for(key, str(self.given["mount.form"].value)), value)
+        return replace(self, given=given)
+
+
+def fields_for(form: str | None) -> dict[str, Field]:
+    """All keys a file may hold, for one mount form (or for all of them when it is unknown)."""
+    found = {f.key: f for section in SECTIONS for f in section.fields}
+    forms = [FORMS[form]] if form in FORMS else list(FORMS.values())
+    for module in forms:
+        found |= {f.key: f for f in module.FIELDS}
+    for name, (factor, source) in DESIGN_FACTORS.items():
+        key = f"policy.factor_{name}"
+        meaning = f"design factor of the check {name} ({factor:g}; {source})"
+        found[key] = Field(key=key, kind="number", meaning=meaning, least="0.5", most="20")
+    return found
+
+
+def field_for(key: str, form: str) -> Field:
+    """Give the declaration of one key; KeyError when there is none."""
+    return fields_for(form)[key]
+
+
+def read(path: str | Path) -> DriveFile:
+    """Read a drive file.
+
+    Raises
+    ------
+    InputError
+        with every mistake found: unreadable file, broken TOML, unknown or missing keys, wrong
+        units, values out of range.
+    """
+    file = Path(path)
+    try:
+        size = file.stat().st_size if file.is_file() else -1
+        if size < 0:
+            raise InputError([Mistake(str(path), "", "", _no_file(file))])
+        if size > LARGEST_FILE:
+            raise InputError(
+                [Mistake(str(path), "", f"{size} bytes", "a drive file is under 1 MB")]
+            )
+        raw = file.read_bytes()
+    except OSError as error:
+        raise InputError(
+            [Mistake(str(path), "", "", f"cannot be read: {error.strerror}")]
+        ) from None
+    return parse(raw, str(path))
+
+
+def _no_file(file: Path) -> str:
+    if file.is_dir():
+        return "this is a folder; expected a drive file such as drive.toml"
+    near: list[str] = []
+    if file.parent.is_dir():
+        near = difflib.get_close_matches(file.name, [p.name for p in file.parent.glob("*.toml")], 1)
+    return "no such file" + (f"; did you mean {near[0]}?" if near else "")
+
+
+def parse(raw: bytes, name: str) -> DriveFile:
+    """Read the bytes of a drive file; ``name`` is used in messages. Raises as ``read``."""
+    try:
+        document = tomllib.loads(raw.decode("utf-8"))
+    except UnicodeDecodeError:
+        raise InputError(
+            [Mistake(name, "", "", "is not UTF-8 text; save it as plain text")]
+        ) from None
+    except tomllib.TOMLDecodeError as error:
+        raise InputError(
+            [Mistake(name, "", "", f"is not valid TOML: {error}", _toml_hint(error))]
+        ) from None
+    except RecursionError:
+        raise InputError([Mistake(name, "", "", "is nested too deeply")]) from None
+    reader = _Reader(name)
+    given = reader.run(document)
+    if reader.mistakes:
+        raise InputError(reader.mistakes)
+    return DriveFile(name=name, given=given, sha256=hashlib.sha256(raw).hexdigest())
+
+
+def _toml_hint(error: tomllib.TOMLDecodeError) -> str:
+    if "Invalid value" in str(error) or "after" in str(error):
+        return 'quantities stand in quotes, for example thickness = "6 mm"'
+    return ""
+
+
+class _Reader:
+    """Collects values and mistakes of one file."""
+
+    def __init__(self, name: str) -> None:
+        self.name = name
+        self.mistakes: list[Mistake] = []
+
+    def fail(self, key: str, value: Any, expected: str, suggestion: str = "") -> None:
+        text = "" if value is None else _short(value)
+        self.mistakes.append(Mistake(self.name, key, text, expected, suggestion))
+
+    def run(self, document: Mapping[str, Any]) -> dict[str, Given]:
+        flat = self._flatten(document)
+        form = flat.get("mount.form")
+        known = fields_for(form if isinstance(form, str) else None)
+        given: dict[str, Given] = {}
+        for key, value in flat.items():
+            if key not in known:
+                self._unknown(key, value, known)
+                continue
+            try:
+                given[key] = _parse(known[key], value)
+            except units.UnitMistake as error:
+                self.fail(key, value, f"{error.problem}; expected {error.expected}", f"for example {error.suggestion}")
+            except _Wrong as error:
+                self.fail(key, value, error.expected, error.suggestion)
+            except MountlimitError as error:
+                self.fail(key, value, str(error))
+        for key, field in known.items():
+            if field.required and key not in flat and self._wanted(field, form):
+                hint = f"for example {key.split('.')[-1]} = {_quoted(field.example)}"
+                self.fail(key, None, f"is missing: {field.meaning}", hint)
+        return given
+
+    @staticmethod
+    def _wanted(field: Field, form: Any) -> bool:
+        """Form-specific keys are only missed when the form itself is known."""
+        return form in FORMS or any(field in s.fields for s in SECTIONS)
+
+    def _flatten(self, document: Mapping[str, Any]) -> dict[str, Any]:
+        names = [s.name for s in SECTIONS if s.name]
+        tops = {f.key for f in SECTIONS[0].fields}
+        flat: dict[str, Any] = {}
+        for name, value in document.items():
+            if name in names and isinstance(value, Mapping):
+                flat |= {f"{name}.{key}": v for key, v in value.items()}
+            elif name in tops or not isinstance(value, Mapping | list):
+                flat[name] = value
+            elif name in names:
+                self.fail(f"[{name}]", None, f"write one table [{name}], not a list of them")
+            else:
+                self.fail(
+                    f"[{name}]", None, "is no section of a drive file", _near(name, names, "[{}]")
+                )
+        return flat
+
+    def _unknown(self, key: str, value: Any, known: Mapping[str, Field]) -> None:
+        section, _, last = key.rpartition(".")
+        siblings = [k.rpartition(".")[2] for k in known if k.rpartition(".")[0] == section]
+        hint = _near(last, siblings, "{}")
+        if not hint:
+            elsewhere = [k for k in known if k.rpartition(".")[2] == last]
+            hint = f"did you mean {elsewhere[0]}?" if elsewhere else ""
+        if not hint and siblings:
+            hint = f"[{section}] knows: {', '.join(sorted(siblings))}" if section else ""
+        self.fail(key, value, "is not a known key", hint)
+
+
+class _Wrong(Exception):
+    def __init__(self, expected: str, suggestion: str = "") -> None:
+        self.expected, self.suggestion = expected, suggestion
+
+
+def _quoted(text: str) -> str:
+    return text if re.fullmatch(r"\d+", text) else f'"{text}"'
+
+
+def _short(value: Any) -> str:
+    text = f"'{value}'" if isinstance(value, str) else str(value)
+    text = text.encode("unicode_escape").decode() if any(ord(c) < 32 for c in text) else text
+    return text if len(text) <= 60 else text[:57] + "..."
+
+
+def _near(word: str, known: list[str], form: str) -> str:
+    match = difflib.get_close_matches(word.lower(), known, 1, 0.6)
+    return f"did you mean {form.format(match[0])}?" if match else ""
+
+
+def _parse(field: Field, value: Any) -> Given:
+    if isinstance(value, Mapping):
+        return _parse_range(field, value)
+    if field.many and isinstance(value, list):
+        if not value:
+            raise _Wrong("expected at least one entry")
+        each = tuple(_parse_one(field, v) for v in value)
+        return Given(key=field.key, text=", ".join(map(str, value)), kind=field.kind, value=each)
+    one = _parse_one(field, value)
+    return Given(
+        key=field.key, text=str(value), kind=field.kind, value=(one,) if field.many else one
+    )  # fmt: skip
+
+
+def _parse_range(field: Field, value: Mapping[str, Any]) -> Given:
+    if field.kind not in units.KINDS:
+        raise _Wrong("expected one value, not a table")
+    if set(value) != {"low", "likely", "high"}:
+        raise _Wrong("a range is written { low = ..., likely = ..., high = ... }")
+    low, likely, high = (_parse_one(field, value[k]) for k in ("low", "likely", "high"))
+    if not low <= likely <= high:
+        raise _Wrong("expected low <= likely <= high")
+    text = " / ".join(str(value[k]) for k in ("low", "likely", "high"))
+    return Given(key=field.key, text=text, kind=field.kind, value=likely, low=low, high=high)
+
+
+def _parse_one(field: Field, value: Any) -> Any:
+    reader = _WORDS.get(field.kind)
+    if reader is not None:
+        return reader(field, value)
+    number = units.parse_value(value, field.kind)
+    _within(field, number, field.kind)
+    return number
+
+
+def _within(field: Field, number: float, kind: str) -> None:
+    for bound, wrong in ((field.least, number.__lt__), (field.most, number.__gt__)):
+        if bound and wrong(units.parse_value(_bare(bound, kind), kind)):
+            raise _Wrong(f"expected {field.least} to {field.most}: {field.meaning}")
+
+
+def _bare(bound: str, kind: str) -> Any:
+    return float(bound) if kind == "ratio" and "%" not in bound else bound
+
+
+def _number(field: Field, value: Any) -> float:
+    if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
+        raise _Wrong(f"expected a bare number: {field.meaning}")
+    if field.least and not float(field.least) <= value <= float(field.most):
+        raise _Wrong(f"expected {field.least} to {field.most}: {field.meaning}")
+    return float(value)
+
+
+def _integer(field: Field, value: Any) -> float:
+    if isinstance(value, bool) or not isinstance(value, int):
+        raise _Wrong(f"expected a whole number without quotes: {field.meaning}")
+    return _number(field, value)
+
+
+def _text(field: Field, value: Any) -> str:
+    if not isinstance(value, str) or not value.strip():
+        raise _Wrong(f"expected text in quotes: {field.meaning}")
+    return value.strip()
+
+
+def _choice(field: Field, value: Any) -> str:
+    word = _text(field, value).lower()
+    if word not in field.choices:
+        raise _Wrong(
+            f"expected one of: {', '.join(field.choices)}", _near(word, list(field.choices), "'{}'")
+        )
+    return word
+
+
+def _form(field: Field, value: Any) -> str:
+    word = _text(field, value).lower()
+    if word in PLANNED:
+        raise _Wrong(f"the form '{word}' is not built yet; built so far: {', '.join(FORMS)}")
+    if word not in FORMS:
+        raise _Wrong(f"expected a mount form: {', '.join(FORMS)}", _near(word, list(FORMS), "'{}'"))
+    return word
+
+
+def _counted(field: Field, value: Any, what: str) -> tuple[int, str]:
+    match = re.fullmatch(r"\s*(\d{1,3})\s*[xX×*]\s*(\S.*?)\s*", _text(field, value))
+    if not match or int(match[1]) < 1:
+        raise _Wrong(
+            f"expected a number of {what} and a size, for example '4 x M8' or '4 x 5/16-18'"
+        )
+    return int(match[1]), match[2]
+
+
+def _bolts(field: Field, value: Any) -> tuple[int, cards.Thread]:
+    count, size = _counted(field, value, "bolts")
+    if count > 24:
+        raise _Wrong("expected at most 24 bolts")
+    return count, cards.thread(size)
+
+
+def _set_screws(field: Field, value: Any) -> tuple[int, cards.SetScrew]:
+    count, size = _counted(field, value, "set screws")
+    return count, cards.set_screw(size)
+
+
+def _key_size(field: Field, value: Any) -> tuple[float, float, float]:
+    parts = re.split(r"\s*[xX×]\s*", _text(field, value))
+    unit = re.sub(r"^[\d\s./-]*", "", parts[-1])
+    if len(parts) != 3 or not unit:
+        raise _Wrong("expected width x height x length with a unit, for example '5 x 5 x 22 mm'")
+    sized = [p if re.search(r"[A-Za-z\"]", p) else f"{p} {unit}" for p in parts]
+    width, height, length = (units.parse(p, "length") for p in sized)
+    if not all(0.0005 < v < 0.3 for v in (width, height, length)):
+        raise _Wrong("expected sizes between 0.5 and 300 mm")
+    return width, height, length
+
+
+def _direction(field: Field, value: Any) -> tuple[str, float]:
+    word = _text(field, value).lower()
+    if word in DIRECTIONS:
+        return word, math.radians(DIRECTIONS[word])
+    try:
+        angle = units.parse(word, "angle")
+    except units.UnitMistake as error:
+        words = ", ".join(f"'{w}'" for w in DIRECTIONS)
+        raise _Wrong(f"expected {words} or an angle such as '20 deg'", error.suggestion) from None
+    return word, math.remainder(angle, 2 * math.pi)
+
+
+def _points(_: Field, value: Any) -> tuple[tuple[float, float], ...]:
+    if not isinstance(value, list) or len(value) < 2:
+        raise _Wrong(
+            'expected a list of pairs, for example [["50 A", "4 N*m"], ["100 A", "9.5 N*m"]]'
+        )
+    pairs = []
+    for pair in value:
+        if not isinstance(pair, list) or len(pair) != 2:
+            raise _Wrong("expected pairs of current and torque")
+        pairs.append((units.parse_value(pair[0], "current"), units.parse_value(pair[1], "torque")))
+    if any(b[0] <= a[0] or b[1] <= a[1] for a, b in zip(pairs, pairs[1:], strict=False)):
+        raise _Wrong("expected current and torque to rise from each pair to the next")
+    if pairs[0][0] < 0 or pairs[0][1] < 0:
+        raise _Wrong("expected no negative current or torque")
+    return tuple(pairs)
+
+
+def _card(look_up: Callable[[str], Any]) -> Callable[[Field, Any], Any]:
+    return lambda field, value: look_up(_text(field, value))
+
+
+_WORDS: dict[str, Callable[[Field, Any], Any]] = {
+    "text": _text,
+    "choice": _choice,
+    "form": _form,
+    "integer": _integer,
+    "number": _number,
+    "bolts": _bolts,
+    "set screws": _set_screws,
+    "key size": _key_size,
+    "direction": _direction,
+    "points": _points,
+    "chain": _card(lambda n: cards.chain(n)),
+    "bearing": _card(lambda n: cards.bearing(n)),
+    "bolt class": _card(lambda n: cards.bolt_class(n)),
+    "material": _card(lambda n: cards.material(n)),
+}

@@ -1,0 +1,126 @@
+"""The one pipeline: drive + motor current -> load cases -> response -> every check's rows."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from functools import cache
+
+import numpy as np
+
+from . import loads, structure
+from .checks import CHECKS
+from .errors import BalanceError
+from .factors import DESIGN_FACTORS
+from .model import Array, Case, Check, Drive, Number, Row
+from .worked import is_recording
+
+CLOSED = 1e-9  # largest unbalanced share of the load that is still rounding
+
+
+@dataclass(frozen=True, slots=True)
+class Curve:
+    """One check over a set of currents: utilisation (without design factor) and what governs."""
+
+    check: Check
+    safe: Array | None  # utilisation of the rows that count for the safe current
+    gives: Array | None
+    continuous: Array | None
+    balance: float
+
+
+@dataclass(frozen=True, slots=True)
+class Governing:
+    """The row that governs one check at one current."""
+
+    check: Check
+    row: Row
+    case: str
+    index: int  # of the load case
+    utilisation: float
+
+
+def design_factor(check: Check, drive: Drive) -> tuple[float, str]:
+    """Give the design factor of a check on this drive, and its source."""
+    if check.name in drive.policy.factors:
+        return float(drive.policy.factors[check.name]), "set in the file"
+    if check.choose_factor is not None:
+        return check.choose_factor(drive)
+    return DESIGN_FACTORS[check.name]
+
+
+def applicable(drive: Drive) -> list[Check]:
+    """Give the checks that speak of this drive."""
+    return [c for c in CHECKS if c.applies(drive)]
+
+
+def softness_of(drive: Drive) -> Callable[[Number], Number]:
+    """Give the softness along a chain angle, worked out once per angle (afresh while recording)."""
+    if is_recording():
+        return lambda angle: structure.softness(drive, angle)
+
+    @cache
+    def soft(angle: float) -> float:
+        return float(structure.softness(drive, angle))
+
+    return soft
+
+
+def case_at(drive: Drive, current: Number, pick: int | None = None) -> Case:
+    """Give the drive under its loads; ``pick`` keeps one load case.
+
+    Raises
+    ------
+    BalanceError
+        when the reactions of the joint do not close against the loads.
+    """
+    load = loads.at(drive, current, softness_of(drive), pick)
+    response = structure.solve(drive, load)
+    worst = float(np.max(response.balance))
+    if not worst < CLOSED:
+        raise BalanceError(f"reactions and loads differ by {worst:.2e} of the load")
+    return Case(drive=drive, loads=load, response=response)
+
+
+def curves(drive: Drive, currents: Array, only: Iterable[str] | None = None) -> dict[str, Curve]:
+    """Give every check's utilisation over the currents (shape (n,)), the worst load case at each."""
+    case = case_at(drive, np.asarray(currents, float))
+    wanted = None if only is None else set(only)
+    found = {}
+    for check in applicable(drive):
+        if wanted is None or check.name in wanted:
+            found[check.name] = _curve(check, case)
+    return found
+
+
+def _curve(check: Check, case: Case) -> Curve:
+    keep = np.array([[g in check.groups] for g in case.loads.groups])
+    shape = (len(case.loads.groups), np.size(case.loads.current))
+    worst: dict[str, Array | None] = {"safe": None, "gives": None, "continuous": None}
+    for row in check.rows(case):
+        u = np.where(keep, np.broadcast_to(row.utilisation, shape), 0.0).max(axis=0)
+        for level in ("safe", "gives") if row.level == "both" else (row.level,):
+            known = worst[level]
+            worst[level] = u if known is None else np.maximum(known, u)
+    return Curve(
+        check,
+        worst["safe"],
+        worst["gives"],
+        worst["continuous"],
+        float(np.max(case.response.balance)),
+    )
+
+
+def governing(drive: Drive, check: Check, current: float, level: str) -> Governing | None:
+    """Give the row that governs a check at one current, over every load case."""
+    best: Governing | None = None
+    for index, (name, group, *_) in enumerate(loads.case_list(drive)):
+        if group not in check.groups:
+            continue
+        for row in check.rows(case_at(drive, float(current), index)):
+            if row.level not in (level, "both"):
+                continue
+            u = float(row.utilisation)
+            if best is None or u > best.utilisation * (1 + 1e-12):
+                best = Governing(check, row, name, index, u)
+    return best

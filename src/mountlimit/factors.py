@@ -1,0 +1,37 @@
+"""Design factors of the checks: one table, each with its source. The user may set each in [policy]."""
+
+from __future__ import annotations
+
+COMMON = "common practice, no source"
+
+DESIGN_FACTORS: dict[str, tuple[float, str]] = {
+    "chain_static": (3.0, COMMON),
+    "chain_fatigue": (1.0, "ASME B29.1 minimum dynamic strength is itself the allowable"),
+    "motor_shaft": (1.5, COMMON),
+    "front_bearing": (1.5, "bearing makers' catalogues: least static safety with impact (from memory)"),
+    "key": (1.5, COMMON),
+    "set_screw": (4.0, "shaft-component makers' rule, dynamic load 4 to 8 (from memory)"),
+    "motor_bolts": (1.25, "EN 1993-1-8 gamma_M2"),
+    "motor_threads": (2.0, COMMON),
+    "mount_section": (2.0, COMMON),
+    "mount_strain": (1.0, "the strain limit is already an allowable (Crawford, Plastics Engineering 3rd ed.)"),
+    "bolt_slip": (1.25, "EN 1993-1-8 gamma_M3"),
+    "bolt_strength": (1.25, "EN 1993-1-8 gamma_M2"),
+    "bolt_bearing": (1.25, "EN 1993-1-8 gamma_M2"),
+    "alignment": (1.0, "the alignment allowances are themselves the limit"),
+    "running_alignment": (1.0, "the alignment allowances are themselves the limit"),
+}  # fmt: skip
+
+# The mount's own factor depends on what is known of it.
+MOUNT_FACTORS: dict[str, tuple[float, str]] = {
+    "metal, known": (2.0, COMMON),
+    "metal, scrap": (2.5, COMMON),
+    "welded": (2.5, COMMON),
+    "cast": (4.0, COMMON),
+    "plastic": (3.0, COMMON),
+    "printed in layer": (4.0, COMMON),
+    "printed across layers": (6.0, COMMON),
+    "wood": (4.0, COMMON),
+}
+
+SET_SCREW_REVERSING = (8.0, "shaft-component makers' rule, dynamic load 4 to 8 (from memory)")

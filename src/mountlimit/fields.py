@@ -1,0 +1,204 @@
+"""The keys of a drive file: one line per key, with its kind, meaning, allowed range and default.
+
+A default is a range *low, likely, high* with its source; it is used when the key is absent and is
+then listed as assumed.  Defaults that depend on other inputs are worked out in ``resolve``.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+COMMON = "common practice, no source"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Default:
+    """A class default: low, likely, high as text with units, and where it comes from."""
+
+    low: str
+    likely: str
+    high: str
+    source: str = COMMON
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Field:
+    """One key of the drive file."""
+
+    key: str
+    kind: str  # a unit kind, or: integer, number, text, choice, flag, bolts, key size, card kinds
+    meaning: str
+    required: bool = False
+    default: Default | None = None
+    least: str = ""
+    most: str = ""
+    choices: tuple[str, ...] = ()
+    many: bool = False
+    example: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """One table of the drive file with its keys."""
+
+    name: str
+    meaning: str
+    fields: tuple[Field, ...] = ()
+
+
+AMPERES = ("motor", "phase peak", "phase rms", "battery", "unknown")
+
+
+def need(key: str, kind: str, meaning: str, least: str, most: str, example: str) -> Field:
+    """Give a key the user must set."""
+    return Field(key=key, kind=kind, meaning=meaning, required=True, least=least, most=most,
+                 example=example)  # fmt: skip
+
+
+def may(
+    key: str, kind: str, meaning: str, least: str = "", most: str = "",
+    default: tuple[str, str, str] | None = None, source: str = COMMON, **more: object,
+) -> Field:  # fmt: skip
+    """Give a key that may stay out; without ``default`` it is simply absent or derived."""
+    known = (
+        Default(low=default[0], likely=default[1], high=default[2], source=source)
+        if default
+        else None
+    )
+    return Field(key=key, kind=kind, meaning=meaning, least=least, most=most, default=known, **more)  # type: ignore[arg-type]
+
+
+def choose(key: str, meaning: str, choices: tuple[str, ...]) -> Field:
+    """Give a key with a closed list of words."""
+    return Field(key=key, kind="choice", meaning=meaning, choices=choices)
+
+
+TOP = Section("", "the file", (
+    Field(key="title", kind="text", meaning="what this drive is", required=True, example="Barrow with a chain drive"),
+    choose("units", "units of the printed answer", ("metric", "inch")),
+))  # fmt: skip
+
+MOTOR = Section("motor", "the motor and how it is bolted to the mount", (
+    may("motor.torque_constant", "torque_constant", "torque per ampere of motor current", "0.001 N*m/A", "20 N*m/A", example="0.12 N*m/A"),
+    may("motor.speed_constant", "speed_constant", "no-load speed per volt (KV)", "1 rpm/V", "20000 rpm/V", example="79 rpm/V"),
+    may("motor.rated_torque", "torque", "torque on the nameplate", "0.01 N*m", "2000 N*m"),
+    may("motor.rated_current", "current", "current that gives the rated torque", "0.1 A", "5000 A"),
+    Field(key="motor.points", kind="points", meaning="measured pairs of current and torque"),
+    choose("motor.torque_per", "which ampere the torque constant is quoted in", AMPERES[:3]),
+    may("motor.torque_scatter", "ratio", "true torque over the torque worked out", "0.5", "2", ("0.95", "1", "1.05"), "common practice, no source (magnet and winding tolerance)"),
+    may("motor.no_load_current", "current", "current that only overcomes the motor's own friction", "0 A", "200 A", ("0 A", "0 A", "0 A"), "none assumed: the safe side"),
+    need("motor.mass", "mass", "mass of the motor", "0.05 kg", "300 kg", "5.5 kg"),
+    may("motor.centre_of_mass", "length", "centre of mass behind the mounting face", "1 mm", "500 mm"),
+    need("motor.bolts", "bolts", "bolts that hold the motor's face", "", "", "4 x M6"),
+    need("motor.bolt_circle", "length", "diameter of the circle through the face bolts", "8 mm", "600 mm", "70 mm"),
+    Field(key="motor.bolt_class", kind="bolt class", meaning="property class of the face bolts"),
+    may("motor.thread_depth", "length", "depth of thread in use in the motor's face", "1 mm", "100 mm"),
+    may("motor.thread_strength", "stress", "ultimate strength of the metal the threads are cut in", "50 MPa", "1000 MPa", ("160 MPa", "200 MPa", "240 MPa"), "from memory (die-cast and wrought aluminium end bells)"),
+    may("motor.bore", "length", "hole in the mount for the motor's spigot or shaft", "2 mm", "400 mm"),
+))  # fmt: skip
+
+CURRENT = Section("current", "the controller", (
+    choose("current.kind", "which ampere the controller's limit counts", AMPERES),
+    need("current.set", "current", "the limit that is set now", "0.1 A", "5000 A", "80 A"),
+    may("current.wanted", "current", "the limit you would like to set", "0.1 A", "5000 A", example="200 A"),
+    may("current.continuous", "current", "what the motor may carry for hours", "0.1 A", "5000 A"),
+    may("current.motor_limit", "current", "the controller's own motor-side limit when it is set in battery amperes", "0.1 A", "10000 A"),
+))  # fmt: skip
+
+CHAIN = Section("chain", "the chain and its two sprockets", (
+    Field(key="chain.type", kind="chain", meaning="chain designation", required=True, example="40"),
+    need("chain.driving_teeth", "integer", "teeth on the motor", "6", "60", "11"),
+    need("chain.driven_teeth", "integer", "teeth on the driven sprocket", "6", "150", "60"),
+    need("chain.centre_distance", "length", "between the two sprocket axes", "40 mm", "5 m", "330 mm"),
+    Field(key="chain.pull", kind="direction", many=True, meaning="where the chain pulls the motor: 'across' the mount, 'away' from or 'towards' the frame, or an angle from 'across'"),
+    may("chain.slack", "ratio", "mid-span sag of the slack run over its length", "0.1 %", "20 %", ("1 %", "3 %", "5 %")),
+    may("chain.wear", "ratio", "elongation since the centres were set", "0 %", "5 %", ("0 %", "0 %", "0.5 %")),
+    choose("chain.tooth_sides", "sides of the driving sprocket's teeth", ("chamfered", "flat")),
+    may("chain.tooth_relief", "ratio", "side relief of a tooth at its tip over the pitch", "0", "0.3"),
+    may("chain.offset", "length", "as-built offset between the sprocket planes", "0 mm", "50 mm"),
+    may("chain.skew", "angle", "as-built angle between the sprockets", "0 deg", "10 deg", ("0 deg", "0.1 deg", "0.3 deg"), "common practice, no source (straightedge and eye)"),
+    may("chain.stretch_ratio", "ratio", "stretching stiffness of the chain times its length, over its tensile strength", "10", "500", ("40", "80", "120")),
+))  # fmt: skip
+
+SHAFT = Section("shaft", "the motor shaft", (
+    need("shaft.diameter", "length", "shaft diameter at the front bearing", "3 mm", "120 mm", "12 mm"),
+    need("shaft.face_overhang", "length", "mounting face of the motor to the middle of the sprocket", "2 mm", "400 mm", "28 mm"),
+    may("shaft.face_to_bearing", "length", "mounting face back to the middle of the front bearing", "0 mm", "200 mm", ("6 mm", "10 mm", "15 mm")),
+    may("shaft.bearing_span", "length", "between the two motor bearings", "10 mm", "1 m"),
+    Field(key="shaft.bearing", kind="bearing", meaning="front bearing designation"),
+    may("shaft.static_rating", "force", "static rating of the front bearing when its number is unknown", "100 N", "500 kN"),
+    may("shaft.yield_strength", "stress", "yield strength of the shaft", "100 MPa", "2000 MPa", ("300 MPa", "370 MPa", "600 MPa"), "from memory (plain to heat-treated medium-carbon shaft steel)"),
+    may("shaft.bearing_play", "length", "radial play of the front bearing", "0 mm", "1 mm", ("0.005 mm", "0.01 mm", "0.03 mm")),
+))  # fmt: skip
+
+HUB = Section("hub", "how the driving sprocket is held on the shaft", (
+    choose("hub.drive", "what turns the sprocket", ("key", "set screw", "flats", "taper bush", "splines")),
+    Field(key="hub.key", kind="key size", meaning="width x height x length of the key", example="4 x 4 x 16 mm"),
+    may("hub.key_yield", "stress", "yield strength of the softest of key, shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
+    may("hub.bore_fit_depth", "length", "keyway depth that bears in the hub", "0.3 mm", "30 mm"),
+    Field(key="hub.set_screw", kind="set screws", meaning="number and size of set screws", example="1 x M6"),
+))  # fmt: skip
+
+FIXINGS = Section("fixings", "the bolts that hold the mount to the frame", (
+    need("fixings.bolts", "bolts", "number and size of the frame bolts", "", "", "4 x M8"),
+    Field(key="fixings.bolt_class", kind="bolt class", meaning="property class"),
+    need("fixings.span_across", "length", "outermost bolt centres, across the mount (0 for one column)", "0 mm", "2 m", "90 mm"),
+    may("fixings.span_along", "length", "outermost bolt centres, away from the motor (0 for one row)", "0 mm", "2 m", ("0 mm", "0 mm", "0 mm"), "one row assumed: the softest"),
+    may("fixings.edge", "length", "bolt centres to the end of the bearing surface", "2 mm", "500 mm"),
+    may("fixings.tightening_torque", "torque", "torque each frame bolt was tightened to", "0.1 N*m", "2000 N*m"),
+    may("fixings.preload", "force", "clamping force of each bolt when it is known", "10 N", "1000 kN"),
+    choose("fixings.surface", "what the mount is clamped against", ("dry steel", "painted", "oiled", "aluminium on steel", "plastic on steel", "wood on steel")),
+    may("fixings.friction", "ratio", "friction of the joint", "0.01", "1"),
+    choose("fixings.washer", "washers under the frame bolts", ("standard", "wide", "none")),
+    choose("fixings.holes", "holes for the frame bolts", ("round", "slotted")),
+    may("fixings.joint_stiffness", "stiffness", "stiffness of one bolted point, normal to the joint", "1 kN/mm", "10000 kN/mm", ("100 kN/mm", "400 kN/mm", "1600 kN/mm")),
+))  # fmt: skip
+
+FRAME = Section("frame", "the frame member the mount is fixed to", (
+    choose("frame.member", "its form", ("square tube", "round tube", "rigid")),
+    may("frame.size", "length", "outer width or diameter", "5 mm", "500 mm", ("30 mm", "40 mm", "50 mm")),
+    may("frame.wall", "length", "wall thickness", "0.5 mm", "50 mm", ("1.5 mm", "2 mm", "3 mm")),
+    may("frame.span", "length", "between the places where the member is held", "20 mm", "5 m", ("300 mm", "450 mm", "600 mm")),
+    may("frame.elastic_modulus", "stress", "elastic modulus of the member", "1 GPa", "400 GPa", ("205 GPa", "205 GPa", "205 GPa"), "from memory (steel)"),
+))  # fmt: skip
+
+USE = Section("use", "what the drive pushes against", (
+    may("use.wheel_load", "force", "weight on the driven wheels at rest", "1 N", "500 kN"),
+    may("use.lifted_load", "force", "weight on the driven wheels when the front lifts", "1 N", "500 kN"),
+    may("use.wheel_diameter", "length", "driven wheel", "20 mm", "4 m"),
+    may("use.grip_low", "ratio", "tyre friction on the worst ground", "0.02", "2", ("0.2", "0.35", "0.5"), "from memory (wet grass, loose soil)"),
+    may("use.grip_high", "ratio", "tyre friction on the best ground", "0.02", "2.5", ("0.6", "0.75", "0.9"), "from memory (dry asphalt)"),
+    may("use.gear_after_chain", "number", "further reduction between driven sprocket and wheel", "0.05", "500"),
+    may("use.efficiency", "ratio", "chain and everything after it", "10 %", "100 %", ("85 %", "93 %", "97 %")),
+))  # fmt: skip
+
+DUTY = Section("duty", "how the torque comes on", (
+    may("duty.reverse", "ratio", "reversed or regenerative torque over drive torque", "0 %", "150 %", ("0 %", "0 %", "0 %"), "none assumed"),
+    may("duty.ramp", "time", "time the controller takes from nothing to full torque", "0 s", "60 s"),
+    may("duty.starting_factor", "number", "peak chain pull over steady pull at a start, when you know it", "1", "10"),
+    may("duty.rotor_inertia", "inertia", "moment of inertia of the rotor", "1e-8 kg*m2", "10 kg*m2"),
+    may("duty.bump", "acceleration", "knock that the frame sees", "0 g", "50 g", ("2 g", "3 g", "5 g")),
+    may("duty.hours", "time", "hours under load in a season", "0.1 h", "100000 h", ("20 h", "100 h", "300 h")),
+))  # fmt: skip
+
+MOUNT = Section("mount", "the mount", (
+    Field(key="mount.form", kind="form", meaning="form of the mount", required=True, example="plate"),
+    Field(key="mount.material", kind="material", meaning="what it is made of", required=True, example="6061"),
+    need("mount.thickness", "length", "thickness of the plate", "0.5 mm", "150 mm", "8 mm"),
+    may("mount.temperature", "temperature", "temperature of the mount at work", "-40 degC", "300 degC"),
+    choose("mount.grade", "is the grade known and the thickness measured, or is it scrap?", ("known", "scrap")),
+    choose("mount.weight_acts", "where down is, seen on the mount", ("towards", "away", "across")),
+    may("mount.warping_held", "ratio", "how far the ends of the twisting length keep their flatness: 0 free, 1 held", "0", "1"),
+    may("mount.elastic_modulus", "stress", "elastic modulus when you know it better than the card", "10 MPa", "400 GPa"),
+    may("mount.yield_strength", "stress", "yield strength when you know it better than the card", "2 MPa", "2000 MPa"),
+))  # fmt: skip
+
+POLICY = Section("policy", "your own thresholds and design factors", (
+    may("policy.peak_skew", "angle", "angle between chain and sprocket allowed at peak pull", "0.01 deg", "10 deg"),
+    may("policy.peak_offset", "ratio", "sprocket offset allowed at peak pull, over the centre distance", "0.01 %", "5 %", ("0.2 %", "0.2 %", "0.2 %"), "chain makers' alignment rules, 2 mm per metre (from memory)"),
+    may("policy.running_skew", "angle", "angle allowed in continuous running", "0.01 deg", "5 deg"),
+    may("policy.running_offset", "ratio", "offset allowed in continuous running, over the centre distance", "0.01 %", "5 %"),
+    may("policy.throw_level", "number", "which edge of the throw criterion: 0 earliest, 1 likely, 2 latest", "0", "2", ("0", "1", "2"), "proposal, no published source (the band of the throw criterion)"),
+))  # fmt: skip
+
+SECTIONS = (TOP, MOTOR, CURRENT, CHAIN, SHAFT, HUB, MOUNT, FIXINGS, FRAME, USE, DUTY, POLICY)

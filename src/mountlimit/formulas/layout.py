@@ -1,0 +1,181 @@
+"""Where things are: distances along the mount worked out from what the user measured."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from ..worked import formula
+
+Number = Any
+
+
+@formula
+def nearest_motor_bolts(bolt_circle: Number, count: Number) -> Number:
+    """Shaft axis to the motor bolts nearest the frame.
+
+    h = D_b / 2 * cos(pi / n)
+
+    Parameters
+    ----------
+    bolt_circle : D_b [m]
+        diameter of the circle through the face bolts
+    count : n [-]
+        number of face bolts, two of them level at the frame side
+
+    Returns
+    -------
+    h [m]
+
+    Source
+    ------
+    geometry of equally spaced bolts
+    """
+    return bolt_circle / 2 * np.cos(np.pi / count)
+
+
+@formula
+def motor_bolt_half_span(bolt_circle: Number, count: Number) -> Number:
+    """Half the distance across between the two motor bolts nearest the frame.
+
+    s = D_b / 2 * sin(pi / n)
+
+    Parameters
+    ----------
+    bolt_circle : D_b [m]
+        diameter of the circle through the face bolts
+    count : n [-]
+        number of face bolts
+
+    Returns
+    -------
+    s [m]
+
+    Source
+    ------
+    geometry of equally spaced bolts
+    """
+    return bolt_circle / 2 * np.sin(np.pi / count)
+
+
+@formula
+def difference(whole: Number, part: Number) -> Number:
+    """What is left of a length.
+
+    L = a - b
+
+    Parameters
+    ----------
+    whole : a [m]
+        whole length
+    part : b [m]
+        part taken off
+
+    Returns
+    -------
+    L [m]
+
+    Source
+    ------
+    geometry
+    """
+    return whole - part
+
+
+@formula
+def total(first: Number, second: Number) -> Number:
+    """Two lengths one after the other.
+
+    L = a + b
+
+    Parameters
+    ----------
+    first : a [m]
+        first length
+    second : b [m]
+        second length
+
+    Returns
+    -------
+    L [m]
+
+    Source
+    ------
+    geometry
+    """
+    return first + second
+
+
+@formula
+def mid_plane_overhang(face_overhang: Number, thickness: Number) -> Number:
+    """Mid-plane of the plate to the middle of the sprocket.
+
+    e = e_f - t / 2
+
+    Parameters
+    ----------
+    face_overhang : e_f [m]
+        motor's mounting face to the middle of the sprocket
+    thickness : t [m]
+        plate thickness; the plate lies between face and sprocket
+
+    Returns
+    -------
+    e [m]
+
+    Source
+    ------
+    geometry
+    """
+    return face_overhang - thickness / 2
+
+
+@formula
+def bearing_overhang(face_overhang: Number, face_to_bearing: Number) -> Number:
+    """Front bearing to the middle of the sprocket.
+
+    a = e_f + c
+
+    Parameters
+    ----------
+    face_overhang : e_f [m]
+        motor's mounting face to the middle of the sprocket
+    face_to_bearing : c [m]
+        mounting face back to the middle of the front bearing
+
+    Returns
+    -------
+    a [m]
+
+    Source
+    ------
+    geometry
+    """
+    return face_overhang + face_to_bearing
+
+
+@formula
+def pivot_lever(position: Number, low_end: Number, edge: Number) -> Number:
+    """Distance of a bolt from the edge the mount tips about.
+
+    l = s - s_0 + c
+
+    Parameters
+    ----------
+    position : s [m]
+        place of the bolt
+    low_end : s_0 [m]
+        place of the bolt nearest that edge
+    edge : c [m]
+        that bolt to the edge of the bearing surface
+
+    Returns
+    -------
+    l [m]
+
+    Source
+    ------
+    geometry
+    """
+    return position - low_end + edge

@@ -1,0 +1,374 @@
+"""Forces and moments of rigid bodies and of the overhung shaft."""
+
+from __future__ import annotations
+
+from ..worked import formula
+from ._maths import sqrt
+
+
+@formula
+def moment_x(y: float, z: float, force_y: float, force_z: float) -> float:
+    """Moment about the x axis of a force at a point.
+
+    M_x = y * F_z - z * F_y
+
+    Parameters
+    ----------
+    y : y [m]
+        position along y
+    z : z [m]
+        position along z
+    force_y : F_y [N]
+        force along y
+    force_z : F_z [N]
+        force along z
+
+    Returns
+    -------
+    M_x [N*m]
+
+    Source
+    ------
+    Hibbeler, Engineering Mechanics: Statics, chapter 4, M = r x F
+
+    Examples
+    --------
+    >>> moment_x(4.0, 4.0, 10.0, 15.0)
+    20.00
+    """
+    return y * force_z - z * force_y
+
+
+@formula
+def moment_y(x: float, z: float, force_x: float, force_z: float) -> float:
+    """Moment about the y axis of a force at a point.
+
+    M_y = z * F_x - x * F_z
+
+    Parameters
+    ----------
+    x : x [m]
+        position along x
+    z : z [m]
+        position along z
+    force_x : F_x [N]
+        force along x
+    force_z : F_z [N]
+        force along z
+
+    Returns
+    -------
+    M_y [N*m]
+
+    Source
+    ------
+    Hibbeler, Engineering Mechanics: Statics, chapter 4, M = r x F
+
+    Examples
+    --------
+    >>> moment_y(3.0, 4.0, -20.0, 15.0)
+    -125.0
+    """
+    return z * force_x - x * force_z
+
+
+@formula
+def moment_z(x: float, y: float, force_x: float, force_y: float) -> float:
+    """Moment about the z axis of a force at a point.
+
+    M_z = x * F_y - y * F_x
+
+    Parameters
+    ----------
+    x : x [m]
+        position along x
+    y : y [m]
+        position along y
+    force_x : F_x [N]
+        force along x
+    force_y : F_y [N]
+        force along y
+
+    Returns
+    -------
+    M_z [N*m]
+
+    Source
+    ------
+    Hibbeler, Engineering Mechanics: Statics, chapter 4, M = r x F
+
+    Examples
+    --------
+    >>> moment_z(3.0, 4.0, -20.0, 10.0)
+    110.0
+    """
+    return x * force_y - y * force_x
+
+
+@formula
+def weight(mass: float) -> float:
+    """Weight of a mass.
+
+    W = m * 9.80665
+
+    Parameters
+    ----------
+    mass : m [kg]
+        mass
+
+    Returns
+    -------
+    W [N]
+
+    Source
+    ------
+    standard gravity, ISO 80000-3
+
+    Examples
+    --------
+    >>> weight(3.5)
+    34.32
+    """
+    return mass * 9.80665
+
+
+@formula
+def bump_force(mass: float, level: float) -> float:
+    """Force of a mass under a shock.
+
+    F = m * g_n * 9.80665
+
+    Parameters
+    ----------
+    mass : m [kg]
+        mass
+    level : g_n [-]
+        acceleration in multiples of standard gravity
+
+    Returns
+    -------
+    F [N]
+
+    Source
+    ------
+    standard gravity, ISO 80000-3; the level is an assumption of its user
+
+    Examples
+    --------
+    >>> bump_force(3.5, 3.0)
+    103.0
+    """
+    return mass * level * 9.80665
+
+
+@formula
+def front_bearing_reaction(load: float, overhang: float, bearing_span: float) -> float:
+    """Reaction of the front bearing to a load outside the bearings.
+
+    R = F * (l + a) / l
+
+    Parameters
+    ----------
+    load : F [N]
+        load
+    overhang : a [m]
+        distance from the front bearing to the load, outside the bearings
+    bearing_span : l [m]
+        distance between the bearings
+
+    Returns
+    -------
+    R [N]
+
+    Source
+    ------
+    AISC Manual table 3-23, beam overhanging one support (from memory)
+
+    Examples
+    --------
+    >>> front_bearing_reaction(1000.0, 0.03, 0.05)
+    1600.0
+    """
+    return load * (bearing_span + overhang) / bearing_span
+
+
+@formula
+def rear_bearing_reaction(load: float, overhang: float, bearing_span: float) -> float:
+    """Reaction of the rear bearing to a load outside the bearings, opposed to the load.
+
+    R = F * a / l
+
+    Parameters
+    ----------
+    load : F [N]
+        load
+    overhang : a [m]
+        distance from the front bearing to the load, outside the bearings
+    bearing_span : l [m]
+        distance between the bearings
+
+    Returns
+    -------
+    R [N]
+
+    Source
+    ------
+    AISC Manual table 3-23, beam overhanging one support (from memory)
+
+    Examples
+    --------
+    >>> rear_bearing_reaction(1000.0, 0.03, 0.05)
+    600.0
+    """
+    return load * overhang / bearing_span
+
+
+@formula
+def overhung_moment(load: float, overhang: float) -> float:
+    """Bending moment at the front bearing.
+
+    M = F * a
+
+    Parameters
+    ----------
+    load : F [N]
+        load
+    overhang : a [m]
+        distance from the front bearing to the load, outside the bearings
+
+    Returns
+    -------
+    M [N*m]
+
+    Source
+    ------
+    AISC Manual table 3-23, beam overhanging one support (from memory)
+
+    Examples
+    --------
+    >>> overhung_moment(1000.0, 0.03)
+    30.00
+    """
+    return load * overhang
+
+
+@formula
+def reaction_between(load: float, near: float, far: float) -> float:
+    """Reaction of a support to a load between two supports.
+
+    R = F * l_f / (c + l_f)
+
+    Parameters
+    ----------
+    load : F [N]
+        load
+    near : c [m]
+        distance from this support to the load
+    far : l_f [m]
+        distance from the other support to the load
+
+    Returns
+    -------
+    R [N]
+
+    Source
+    ------
+    statics of the simple beam
+
+    Examples
+    --------
+    >>> reaction_between(1330.0, 9.0, 2.0)
+    241.8
+    """
+    return load * far / (near + far)
+
+
+@formula
+def moment_between(load: float, near: float, far: float) -> float:
+    """Bending moment under a load between two supports.
+
+    M = F * c * l_f / (c + l_f)
+
+    Parameters
+    ----------
+    load : F [N]
+        load
+    near : c [m]
+        distance from this support to the load
+    far : l_f [m]
+        distance from the other support to the load
+
+    Returns
+    -------
+    M [N*m]
+
+    Source
+    ------
+    statics of the simple beam
+
+    Examples
+    --------
+    >>> moment_between(1330.0, 9.0, 2.0)
+    2176.4
+    """
+    return load * near * far / (near + far)
+
+
+@formula
+def vector_sum2(first: float, second: float) -> float:
+    """Length of a vector with two components at right angles.
+
+    r = sqrt(a**2 + b**2)
+
+    Parameters
+    ----------
+    first : a [-]
+        first component
+    second : b [-]
+        second component
+
+    Returns
+    -------
+    r [-]
+
+    Source
+    ------
+    geometry
+
+    Examples
+    --------
+    >>> float(vector_sum2(3.0, 4.0))
+    5.000
+    """
+    return sqrt(first**2 + second**2)
+
+
+@formula
+def vector_sum3(first: float, second: float, third: float) -> float:
+    """Length of a vector with three components at right angles.
+
+    r = sqrt(a**2 + b**2 + c**2)
+
+    Parameters
+    ----------
+    first : a [-]
+        first component
+    second : b [-]
+        second component
+    third : c [-]
+        third component
+
+    Returns
+    -------
+    r [-]
+
+    Source
+    ------
+    geometry
+
+    Examples
+    --------
+    >>> float(vector_sum3(2.0, 3.0, 6.0))
+    7.000
+    """
+    return sqrt(first**2 + second**2 + third**2)

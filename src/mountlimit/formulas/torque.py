@@ -1,0 +1,83 @@
+"""Torque as the file gives it, and the knock of a bump."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from ..worked import formula
+
+Number = Any
+
+
+@formula
+def scaled_torque(torque: Number, share: Number) -> Number:
+    """Share of a torque.
+
+    T_s = c * T
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        torque
+    share : c [-]
+        share or scatter
+
+    Returns
+    -------
+    T_s [N*m]
+
+    Source
+    ------
+    definition
+    """
+    return share * torque
+
+
+@formula
+def torque_constant_from_rating(rated_torque: Number, rated_current: Number) -> Number:
+    """Torque per ampere from one rated pair.
+
+    K = T / I
+
+    Parameters
+    ----------
+    rated_torque : T [N*m]
+        rated torque
+    rated_current : I [A]
+        rated current
+
+    Returns
+    -------
+    K [N*m/A]
+
+    Source
+    ------
+    definition; saturation above the rated point lowers it
+    """
+    return rated_torque / rated_current
+
+
+@formula
+def knock_force(mass: Number, acceleration: Number) -> Number:
+    """Weight of the motor in a bump.
+
+    W = m * max(a, 9.80665)
+
+    Parameters
+    ----------
+    mass : m [kg]
+        mass of the motor
+    acceleration : a [m/s^2]
+        acceleration of the bump, gravity included
+
+    Returns
+    -------
+    W [N]
+
+    Source
+    ------
+    statics, standard gravity of ISO 80000-3
+    """
+    return mass * np.maximum(acceleration, 9.80665)

@@ -1,0 +1,265 @@
+"""The motor current at which each check is used up: safe to, gives at, and how sure.
+
+*Safe to* takes, for each uncertain input, the end of its range that raises this check's
+utilisation, and the design factor on top.  *Gives at* takes the likely values and factor 1.  The
+band of *gives at* puts the effects of the inputs together as independent (root of the sum of
+squares of their effects on the logarithm of the limit).  The first crossing of 1 counts.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from . import evaluate
+from .drivefile import DriveFile
+from .evaluate import Curve
+from .model import Array, Check, Drive, Range
+from .resolve import resolve
+
+SAMPLES = 64
+LOWEST_SHARE = 1e-3  # of the largest current looked at
+REACH = 10.0  # times the largest current asked about
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limit:
+    """One limit in motor current; infinity means not reached below ``reach``."""
+
+    check: Check
+    current_kind: str  # "peak setting" or "continuous"
+    safe: float
+    gives: float | None
+    gives_low: float | None
+    gives_high: float | None
+    factor: float
+    factor_source: str
+    ends: Mapping[str, str]  # "low" or "high" for each uncertain input that the safe current takes
+    corner: Mapping[str, float]  # the same as values
+    reach: float
+    why_not: str = ""  # why a limit is not reached, or is used up before any current
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Effect:
+    """What one uncertain input does to each limit: the limit with the input low and high."""
+
+    range: Range
+    low: Mapping[str, float]
+    high: Mapping[str, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Found:
+    """All limits of a drive, and the effects of its uncertain inputs."""
+
+    drive: Drive
+    limits: tuple[Limit, ...]
+    effects: tuple[Effect, ...]
+    reach: float
+    balance: float
+
+
+def reach_of(drive: Drive) -> float:
+    """Give the largest current looked at."""
+    asked = [drive.current.set, drive.current.wanted or 0.0, drive.current.continuous or 0.0]
+    return REACH * float(max(asked))
+
+
+def grid(reach: float) -> Array:
+    """Give the sampled currents, closer together where they are small."""
+    return np.geomspace(LOWEST_SHARE * reach, reach, SAMPLES)
+
+
+def crossing(currents: Array, utilisation: Array) -> float:
+    """Give the first current at which utilisation reaches 1, between samples on logarithms."""
+    over = np.flatnonzero(utilisation >= 1.0)
+    if over.size == 0:
+        return math.inf
+    i = int(over[0])
+    if i == 0:
+        return 0.0 if utilisation[0] >= 1.0 else float(currents[0])
+    u0, u1 = max(float(utilisation[i - 1]), 1e-300), float(utilisation[i])
+    if not math.isfinite(u1):
+        return float(currents[i])
+    share = -math.log(u0) / (math.log(u1) - math.log(u0))
+    return float(currents[i - 1] * (currents[i] / currents[i - 1]) ** share)
+
+
+def find(file: DriveFile) -> Found:
+    """Find every limit of a drive file. Raises ``InputError`` as ``resolve``."""
+    drive = resolve(file)
+    reach = reach_of(drive)
+    currents = grid(reach)
+    likely = evaluate.curves(drive, currents)
+    variants = {r.key: _ends(file, r, currents) for r in drive.ranges if r.low < r.high}
+    found = [
+        limit
+        for name in likely
+        for limit in _limits(file, drive, name, likely, variants, currents, reach)
+    ]
+    effects = tuple(
+        Effect(range=r, low=_at(variants[r.key].low, currents, drive), high=_at(variants[r.key].high, currents, drive))
+        for r in drive.ranges if r.key in variants
+    )  # fmt: skip
+    found.sort(key=_order)
+    return Found(
+        drive=drive, limits=tuple(found), effects=effects, reach=reach,
+        balance=max(c.balance for c in likely.values()),
+    )  # fmt: skip
+
+
+def _order(limit: Limit) -> tuple[int, float, float]:
+    return (limit.current_kind != "peak setting", limit.safe, limit.gives or math.inf)
+
+
+@dataclass(frozen=True, slots=True)
+class Ends:
+    """Every check's curve with one uncertain input at its low and at its high end."""
+
+    range: Range
+    low: dict[str, Curve]
+    high: dict[str, Curve]
+
+
+def _ends(file: DriveFile, item: Range, currents: Array) -> Ends:
+    low, high = (
+        evaluate.curves(resolve(file, {item.key: v}), currents) for v in (item.low, item.high)
+    )
+    return Ends(item, low, high)
+
+
+def _at(curves: Mapping[str, Curve], currents: Array, drive: Drive) -> dict[str, float]:
+    """Give each check's safe limit (design factor in), between samples."""
+    found = {}
+    for name, curve in curves.items():
+        u = curve.safe if curve.safe is not None else curve.continuous
+        if u is not None:
+            found[name] = crossing(currents, u * evaluate.design_factor(curve.check, drive)[0])
+    return found
+
+
+def _limits(
+    file: DriveFile, drive: Drive, name: str, likely: Mapping[str, Curve],
+    variants: Mapping[str, Ends], currents: Array, reach: float,
+) -> list[Limit]:  # fmt: skip
+    curve = likely[name]
+    found = []
+    if curve.continuous is not None:
+        found.append(_limit(file, drive, curve, "continuous", variants, currents, reach))
+    if curve.safe is not None:
+        found.append(_limit(file, drive, curve, "safe", variants, currents, reach))
+    return found
+
+
+def _limit(
+    file: DriveFile, drive: Drive, curve: Curve, level: str, variants: Mapping[str, Ends],
+    currents: Array, reach: float,
+) -> Limit:  # fmt: skip
+    name = curve.check.name
+    factor, source = evaluate.design_factor(curve.check, drive)
+    ends = _safe_ends(name, level, curve, variants, currents)
+    corner = corner_values(drive, ends)
+    worst = resolve(file, corner)
+    worst_curve = evaluate.curves(worst, currents, [name])[name]
+    utilisation = getattr(worst_curve, level)
+    safe = refine(worst, curve.check, level, currents, utilisation * factor, factor)
+    gives = low = high = None
+    if level == "safe" and curve.gives is not None:
+        gives = refine(drive, curve.check, "gives", currents, curve.gives, 1.0)
+        low, high = band(gives, _spread(name, variants, currents), reach)
+    return Limit(
+        check=curve.check, current_kind="continuous" if level == "continuous" else "peak setting",
+        safe=safe, gives=gives, gives_low=low, gives_high=high, factor=factor, factor_source=source,
+        ends=ends, corner=corner, reach=reach, why_not=_why_not(curve.check, safe, utilisation * factor, reach),
+    )  # fmt: skip
+
+
+def _safe_ends(
+    name: str, level: str, curve: Curve, variants: Mapping[str, Ends], currents: Array
+) -> dict[str, str]:
+    """Pick, for each uncertain input, the end that raises this check's utilisation."""
+    base = getattr(curve, level)
+    over = np.flatnonzero(base >= 1.0)
+    at = int(over[0]) if over.size else len(currents) - 1  # near where it is used up
+    found = {}
+    for key, ends in variants.items():
+        if name not in ends.low or name not in ends.high:
+            continue
+        low, high = (float(getattr(c[name], level)[at]) for c in (ends.low, ends.high))
+        if max(low, high) > float(base[at]) * (1 + 1e-12):
+            found[key] = "low" if low > high else "high"
+    return found
+
+
+def corner_values(drive: Drive, ends: Mapping[str, str]) -> dict[str, float]:
+    """Give the values of the named ends on a drive; inputs it does not have are left out."""
+    return {r.key: getattr(r, ends[r.key]) for r in drive.ranges if r.key in ends}
+
+
+def refine(
+    drive: Drive, check: Check, level: str, currents: Array, utilisation: Array, factor: float
+) -> float:
+    """Refine the first crossing of 1 by Brent's method on the pipeline itself."""
+    from scipy.optimize import brentq
+
+    over = np.flatnonzero(utilisation >= 1.0)
+    if over.size == 0:
+        return math.inf
+    i = int(over[0])
+    if i == 0:
+        below = _utilisation(drive, check, level, 0.0) * factor
+        if below >= 1.0:
+            return 0.0
+    low = float(currents[i - 1]) if i else 0.0
+
+    def over_one(current: float) -> float:
+        return min(_utilisation(drive, check, level, current) * factor, 1e6) - 1.0
+
+    return float(brentq(over_one, low, float(currents[i]), xtol=1e-9 * currents[i], rtol=1e-10))
+
+
+def _utilisation(drive: Drive, check: Check, level: str, current: float) -> float:
+    curve = evaluate.curves(drive, np.array([current]), [check.name])[check.name]
+    return float(getattr(curve, level)[0])
+
+
+def _spread(name: str, variants: Mapping[str, Ends], currents: Array) -> list[tuple[float, float]]:
+    """Give each input's pair of gives-at limits for one check."""
+    found = []
+    for ends in variants.values():
+        curves = [c[name].gives for c in (ends.low, ends.high) if name in c]
+        if len(curves) == 2 and curves[0] is not None and curves[1] is not None:
+            found.append((crossing(currents, curves[0]), crossing(currents, curves[1])))
+    return found
+
+
+def band(gives: float, pairs: list[tuple[float, float]], reach: float) -> tuple[float, float]:
+    """Give the low-high band of a limit from one-at-a-time effects taken as independent."""
+    if not math.isfinite(gives) or gives <= 0:
+        lowest = min([gives, *(min(p) for p in pairs)])
+        return lowest, gives
+    down = up = 0.0
+    for pair in pairs:
+        low, high = (max(min(p, 10 * reach), 1e-6 * gives) for p in (min(pair), max(pair)))
+        down += min(math.log(low / gives), 0.0) ** 2
+        up += max(math.log(high / gives), 0.0) ** 2
+    return gives * math.exp(-math.sqrt(down)), gives * math.exp(math.sqrt(up))
+
+
+def _why_not(check: Check, safe: float, utilisation: Array, reach: float) -> str:
+    if safe == 0.0:
+        cause = (
+            "as-built errors and bearing play alone pass the allowance; measure and set them"
+            if check.kind == "stiffness" or check.name == "running_alignment"
+            else "weight and bumps alone use it up"
+        )
+        return f"used up before any current: {cause}"
+    if math.isinf(safe):
+        return (
+            f"not reached below {reach:.0f} A: only {100 * float(utilisation[-1]):.0f} % used there"
+        )
+    return ""

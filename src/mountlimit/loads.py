@@ -1,0 +1,165 @@
+"""Drive + motor current -> the loads of every case.
+
+Conventions (one place): the chain always pulls the motor sprocket towards the driven sprocket, in
+drive and in reverse; only the sign of the torque changes.  Which strand is the tight one is not
+known, so both signs of the stator torque are tried.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import numpy as np
+
+from . import starting
+from .formulas import chain_drive, chain_length, give, rigid, sprocket, statics
+from .formulas import motor as motor_formulas
+from .formulas import torque as torque_formulas
+from .model import Drive, Loads, Number
+from .worked import Value
+
+DOWN = {"towards": (0.0, -1.0), "away": (0.0, 1.0), "across": (1.0, 0.0)}
+CASES = ("pull", "reverse", "steady", "bump", "bump alone", "hold")
+
+# group of load cases -> (share of torque is the reverse share, starting factor counts, bump counts)
+_KIND = {
+    "pull": (False, True, False),
+    "reverse": (True, True, False),
+    "steady": (False, False, False),
+    "bump": (False, False, True),
+    "bump alone": (False, False, True),
+    "hold": (False, False, False),
+}
+
+
+def torque_at(drive: Drive, current: Number) -> Number:
+    """Give the torque of the motor at a motor current, in N*m.
+
+    Raises
+    ------
+    OutOfRange
+        never; beyond the last measured point the curve goes on straight, and is warned about.
+    """
+    motor = drive.motor
+    if motor.points:
+        return torque_formulas.scaled_torque(
+            _interpolated(motor.points, current), motor.torque_scatter
+        )
+    plain = motor_formulas.linear_torque(motor.torque_constant, current, motor.no_load_current)
+    return torque_formulas.scaled_torque(plain, motor.torque_scatter)
+
+
+def _interpolated(points: tuple[tuple[float, float], ...], current: Number) -> Number:
+    from scipy.interpolate import PchipInterpolator
+
+    i, t = (np.array(column) for column in zip(*points, strict=True))
+    if i[0] > 0:
+        i, t = np.insert(i, 0, 0.0), np.insert(t, 0, 0.0)
+    curve = PchipInterpolator(i, t)
+    last = max(float(curve.derivative()(i[-1])), float((t[-1] - t[-2]) / (i[-1] - i[-2])))
+    beyond = np.maximum(np.asarray(current) - i[-1], 0.0)
+    value = curve(np.minimum(current, i[-1])) + last * beyond
+    return float(value) if np.ndim(current) == 0 else value
+
+
+def case_list(drive: Drive) -> list[tuple[str, str, float, Value, float]]:
+    """Give (words, group, sign of torque, chain angle, sign of weight) for every case to try."""
+    found: list[tuple[str, str, float, Value, float]] = []
+    reverses = drive.duty.reverse > 0
+    for words, angle in drive.chain.pulls:
+        for group in CASES:
+            if group == "reverse" and not reverses:
+                continue
+            for sign in (1.0, -1.0):
+                if group == "bump alone" and words != drive.chain.pulls[0][0]:
+                    continue
+                turn = "" if group == "bump alone" else (", torque +" if sign > 0 else ", torque -")
+                pull = "" if group == "bump alone" else f", chain {words}"
+                for weight in (1.0, -1.0) if "bump" in group else (1.0,):
+                    bounce = "" if "bump" not in group else (" down" if weight > 0 else " up")
+                    if group == "bump alone" and sign < 0:
+                        continue
+                    found.append((f"{group}{bounce}{pull}{turn}", group, sign, angle, weight))
+    return found
+
+
+def at(
+    drive: Drive, current: Number, softness: Callable[[Value], Number],
+    pick: int | None = None,
+) -> Loads:  # fmt: skip
+    """Give the loads at motor current(s); ``pick`` keeps one case and plain numbers.
+
+    ``softness`` gives the movement of the sprocket per newton of pull along a chain angle, m/N.
+    """
+    cases = case_list(drive)
+    if pick is not None:
+        return _one(drive, current, softness, cases[pick])
+    each = [_one(drive, current, softness, case) for case in cases]
+    return _stack(each, current)
+
+
+def _one(
+    drive: Drive, current: Number, softness: Callable[[Value], Number],
+    case: tuple[str, str, float, Value, float],
+) -> Loads:  # fmt: skip
+    name, group, sign, angle, weight_sign = case
+    reversing, shocked, bumped = _KIND[group]
+    chain, card = drive.chain, drive.chain.chain
+    torque = torque_at(drive, current)
+    if reversing:
+        torque = torque_formulas.scaled_torque(torque, drive.duty.reverse)
+    if group == "bump alone":
+        torque = torque * 0.0
+    diameter = sprocket.pitch_diameter(card.pitch, chain.driving_teeth)
+    radius = sprocket.smallest_effective_radius(diameter, chain.driving_teeth)
+    pull = chain_drive.effective_pull(torque, radius)
+    driven = sprocket.pitch_diameter(card.pitch, chain.driven_teeth)
+    run = chain_length.span(chain.centre_distance, driven, diameter)
+    sag = give.sag_depth(chain.slack, run)
+    slack_side = chain_drive.sag_tension(card.mass_per_length, run, sag)
+    factor: Number = 1.0
+    if shocked:
+        factor = starting.factor(drive, torque, radius, run, softness(angle))
+    tight = chain_drive.tight_side_tension(starting.raised(pull, factor), slack_side)
+    steady = chain_drive.tight_side_tension(pull, slack_side)
+    load = rigid.sum_of_two(tight, slack_side)
+    return Loads(
+        names=(name,), groups=(group,), current=current, torque=torque,
+        stator_torque=torque * sign if sign < 0 else torque, starting_factor=factor,
+        effective_pull=pull, tight_side_tension=tight, slack_side_tension=slack_side,
+        steady_tension=steady, shaft_load=load, pull_angle=angle,
+        weight=_weight(drive, weight_sign, bumped),
+    )  # fmt: skip
+
+
+def _weight(drive: Drive, sign: float, bumped: bool) -> tuple[Number, Number, Number]:
+    mass = drive.motor.mass
+    size = torque_formulas.knock_force(mass, drive.duty.bump) if bumped else statics.weight(mass)
+    x, y = DOWN[drive.mount.weight_acts]
+    parts = {1.0: size, -1.0: -size, 0.0: 0.0}
+    return parts[x * sign], parts[y * sign], 0.0
+
+
+def _stack(each: list[Loads], current: Number) -> Loads:
+    """Stack cases into arrays of shape (cases, currents)."""
+    width = np.shape(np.atleast_1d(current))[-1]
+
+    def rows(name: str) -> Number:
+        return np.array(
+            [np.broadcast_to(np.asarray(getattr(e, name), float), (width,)) for e in each]
+        )
+
+    weight = tuple(np.array([[float(e.weight[k])] for e in each]) for k in range(3))
+    first = each[0]
+    names = [
+        f
+        for f in Loads.__slots__
+        if f not in ("names", "groups", "current", "weight", "pull_angle")
+    ]
+    return replace(
+        first, names=tuple(e.names[0] for e in each), groups=tuple(e.groups[0] for e in each),
+        current=np.atleast_1d(current), weight=weight,
+        pull_angle=np.array([[float(e.pull_angle)] for e in each]),
+        **{name: rows(name) for name in names},
+    )  # fmt: skip

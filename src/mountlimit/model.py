@@ -1,0 +1,403 @@
+"""The types that flow from the drive file to the answer.
+
+All are frozen; numbers are SI floats (m, N, Pa, rad, s, A, K).  Fields that come from the file, a
+default or a card are ``worked.Value`` so that a worked calculation can name their origin.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any, Literal, Protocol
+
+import numpy as np
+from numpy.typing import NDArray
+
+from . import cards
+from .worked import Value
+
+Array = NDArray[np.float64]
+Number = Any  # a float, a worked.Value, or an array that broadcasts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Range:
+    """An uncertain input: low, likely, high in SI, and where the range comes from."""
+
+    key: str
+    low: float
+    likely: float
+    high: float
+    source: str
+    kind: str
+    origin: str = "assumed"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltSet:
+    """Equal bolts: how many, which thread and class."""
+
+    count: int
+    thread: cards.Thread
+    grade: cards.BoltClass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Motor:
+    """Torque against motor current, and what hangs on the mount."""
+
+    torque_constant: Value | None  # per ampere of the controller's own kind
+    points: tuple[tuple[float, float], ...]  # (current, torque), measured
+    torque_scatter: Value
+    no_load_current: Value
+    mass: Value
+    centre_of_mass: Value
+    bolts: BoltSet
+    bolt_circle: Value
+    bore: Value
+    thread_depth: Value
+    thread_strength: Value
+    rotor_inertia: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Current:
+    """What the controller limits, and the currents asked about."""
+
+    kind: str
+    set: Value
+    wanted: Value | None
+    continuous: Value | None
+    motor_limit: Value | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChainDrive:
+    """The chain on its two sprockets."""
+
+    chain: cards.Chain
+    driving_teeth: Value
+    driven_teeth: Value
+    centre_distance: Value
+    pulls: tuple[tuple[str, Value], ...]  # (words, angle from 'across'), every one is tried
+    slack: Value
+    slack_given: bool
+    wear: Value
+    tooth_relief: Value
+    offset: Value
+    skew: Value
+    stretch_ratio: Value
+    minimum_dynamic_strength: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shaft:
+    """The motor shaft on its two bearings."""
+
+    diameter: Value
+    face_overhang: Value
+    face_to_bearing: Value
+    bearing_span: Value
+    static_rating: Value
+    bearing: str
+    yield_strength: Value
+    elastic_modulus: Value
+    bearing_play: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hub:
+    """How the driving sprocket is held."""
+
+    drive: str
+    key_width: Value | None
+    key_height: Value | None
+    key_length: Value | None
+    key_yield: Value
+    set_screw_count: int
+    set_screw_hold: Value | None
+    set_screw_pair: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Substance:
+    """The mount's material at its temperature, as the checks use it."""
+
+    card: cards.Material
+    elastic_modulus: Value
+    creep_modulus: Value  # equals the elastic modulus for metals
+    poissons_ratio: Value
+    shear_modulus: Value
+    creep_shear_modulus: Value
+    yield_strength: Value
+    compressive_over_tensile: Value
+    strain_limit: Value | None
+    density: float
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fixings:
+    """The frame bolts and the joint they clamp."""
+
+    bolts: BoltSet
+    span_across: Value
+    span_along: Value
+    edge: Value
+    preload: Value
+    friction: Value
+    slotted: bool
+    washer_diameter: Value
+    hole_diameter: Value
+    joint_stiffness: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Frame:
+    """The member the mount is bolted to; ``None`` for all numbers when the user calls it rigid."""
+
+    member: str
+    size: Value | None
+    wall: Value | None
+    span: Value | None
+    elastic_modulus: Value | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Use:
+    """What limits the pull outside the mount."""
+
+    wheel_load: Value | None
+    lifted_load: Value | None
+    wheel_diameter: Value | None
+    grip_low: Value
+    grip_high: Value
+    gear_after_chain: Value
+    efficiency: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Duty:
+    """How torque comes on, and how often."""
+
+    reverse: Value
+    ramp: Value | None
+    starting_factor: Value | None
+    bump: Value
+    hours: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Segment:
+    """A length of mount that bends and twists as a beam of rectangular section.
+
+    ``axis`` points from the fixings towards the motor, ``across`` along the width and ``normal``
+    through the thickness; all three are unit vectors along the drive's axes.
+    """
+
+    name: str
+    start: tuple[Number, Number, Number]
+    end: tuple[Number, Number, Number]
+    axis: str  # "x", "y" or "z"
+    across: str
+    normal: str
+    length: Number
+    width: Number
+    thickness: Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Cut:
+    """A named section of the mount: where it is, which holes it passes, which segment it closes."""
+
+    name: str
+    place: tuple[Number, Number, Number]
+    axis: str
+    across: str
+    normal: str
+    width: float
+    thickness: float
+    holes: tuple[tuple[float, float], ...]  # (position across, diameter)
+    segment: int | None = None  # the segment whose held warping is felt here
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltPlane:
+    """Where the frame bolts are, and the plane they clamp."""
+
+    centre: tuple[Number, Number, Number]
+    first: str  # in-plane axis along the bolt row
+    second: str  # in-plane axis across the rows
+    normal: str
+    bolts: tuple[tuple[Number, Number], ...]  # places along first and second, from the centre
+    half_first: Number  # half extent of the bearing surface along first
+    edge_second: Number  # from the outer row to the end of the bearing surface
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Mount:
+    """A mount in the form all later steps understand."""
+
+    form: str
+    material: Substance
+    thickness: Value
+    width: Value
+    grade: str
+    weight_acts: str
+    warping_held: Value
+    segments: tuple[Segment, ...]
+    cuts: tuple[Cut, ...]
+    plane: BoltPlane
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Policy:
+    """Thresholds and design factors."""
+
+    peak_skew: Value
+    peak_offset: Value
+    running_skew: Value | None
+    running_offset: Value | None
+    throw_level: Value
+    factors: Mapping[str, Value]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drive:
+    """The whole drive, resolved: every number present, each knowing where it came from."""
+
+    title: str
+    system: str
+    motor: Motor
+    current: Current
+    chain: ChainDrive
+    shaft: Shaft
+    hub: Hub
+    mount: Mount
+    fixings: Fixings
+    frame: Frame
+    use: Use
+    duty: Duty
+    policy: Policy
+    ranges: tuple[Range, ...]
+    words: tuple[tuple[str, str], ...]
+    warnings: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Loads:
+    """All load cases at a set of currents, stacked: arrays broadcast to (cases, currents).
+
+    For one case at one current every field is a plain number.
+    """
+
+    names: tuple[str, ...]
+    groups: tuple[str, ...]  # "pull", "reverse", "bump", "hold" for each case
+    current: Number
+    torque: Number  # torque of the motor, size
+    stator_torque: Number  # torque on the mount about z, with its sign
+    starting_factor: Number
+    effective_pull: Number  # steady, without the starting factor
+    tight_side_tension: Number  # with the starting factor
+    slack_side_tension: Number
+    steady_tension: Number  # tight side without the starting factor
+    shaft_load: Number  # both strands, with the starting factor
+    pull_angle: Number
+    weight: tuple[Number, Number, Number]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Displacement:
+    """Movement of one elastic part's far end carried to the sprocket, all about the drive's axes."""
+
+    name: str
+    move: tuple[Number, Number, Number]
+    turn: tuple[Number, Number, Number]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SectionForces:
+    """Forces in a cut, acting on the side away from the motor."""
+
+    normal: Number
+    shear_across: Number
+    shear_normal: Number
+    torque: Number
+    moment_across: Number  # bends the thickness
+    moment_normal: Number  # bends the width
+    bimoment: Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltForces:
+    """Tension and shear of every frame bolt."""
+
+    tension: tuple[Number, ...]
+    shear: tuple[Number, ...]
+    shear_first: tuple[Number, ...]
+    shear_second: tuple[Number, ...]
+    contact: Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Response:
+    """What the mount does under the loads."""
+
+    sections: tuple[SectionForces, ...]
+    displacements: tuple[Displacement, ...]
+    bolts: BoltForces
+    balance: Number  # largest unbalanced force over the applied force
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Case:
+    """The one argument of every check."""
+
+    drive: Drive
+    loads: Loads
+    response: Response
+
+
+def always(_: Drive) -> bool:
+    """Say that a check speaks of every drive."""
+    return True
+
+
+Level = Literal["both", "safe", "gives", "continuous"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Row:
+    """One demand against one capacity."""
+
+    station: str
+    demand: Number
+    capacity: Number
+    quantity: str  # unit kind of demand and capacity
+    utilisation: Number  # demand over capacity, without the design factor
+    level: Level = "both"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Check:
+    """A check: what it is called, what gives, when it applies, and how to run it."""
+
+    name: str
+    part: str
+    kind: Literal["strength", "stiffness", "grip", "life"]
+    groups: tuple[str, ...]  # load-case groups it looks at
+    sees: str
+    rows: Callable[[Case], list[Row]]
+    applies: Callable[[Drive], bool] = always
+    choose_factor: Callable[[Drive], tuple[float, str]] | None = None
+
+
+class MountForm(Protocol):
+    """What a mount form's file must offer."""
+
+    FORM: str
+    TITLE: str
+    FIELDS: tuple[Any, ...]
+
+    def build(self, picker: Any, drive: Any) -> Mount:
+        """Lay out segments, cuts and the bolt plane."""
+        ...

@@ -1,0 +1,26 @@
+"""Mount forms: one file each, found by walking this folder."""
+
+from __future__ import annotations
+
+import importlib
+import pkgutil
+
+from ..model import MountForm
+
+# Forms people ask for that have no file yet: refused by name, never guessed.
+PLANNED = (
+    "twin plates", "plate with strut", "built-up angle", "channel", "box", "tube end plate",
+    "foot motor", "saddle", "clamp block", "sleeved plate", "outline",
+)  # fmt: skip
+
+
+def _discover() -> dict[str, MountForm]:
+    found: dict[str, MountForm] = {}
+    for info in sorted(pkgutil.iter_modules(__path__), key=lambda m: m.name):
+        module = importlib.import_module(f"{__name__}.{info.name}")
+        if hasattr(module, "FORM"):
+            found[module.FORM] = module  # type: ignore[assignment]
+    return found
+
+
+FORMS = _discover()

@@ -1,0 +1,67 @@
+"""Angle: a leg that carries the motor and a foot bolted to the frame."""
+
+from __future__ import annotations
+
+from ..fields import Field, may, need
+from ..formulas import layout
+from ..model import BoltPlane, Cut, Mount, Segment
+from . import _common
+from ._common import Parts, Picker
+
+FORM = "angle"
+TITLE = "angle: leg with the motor, foot on the frame"
+FIELDS = (
+    need("mount.width", "length", "width of the angle", "10 mm", "2 m", "120 mm"),
+    need("mount.free_length", "length", "heel (top of the foot) to the shaft axis", "5 mm", "2 m", "90 mm"),
+    need("mount.heel_to_bolts", "length", "leg to the nearest row of foot bolts", "3 mm", "1 m", "35 mm"),
+    may("mount.foot_thickness", "length", "thickness of the foot when it differs", "0.5 mm", "150 mm"),
+    Field(key="mount.foot_points", kind="choice", meaning="where the foot points", choices=("motor", "sprocket")),
+)  # fmt: skip
+
+
+def build(picker: Picker, parts: Parts) -> Mount:
+    """Lay out leg (along y) and foot (along z); the frame is under the foot."""
+    thickness = picker.number("mount.thickness")
+    width = picker.number("mount.width")
+    free = picker.number("mount.free_length")
+    to_bolts = picker.number("mount.heel_to_bolts")
+    foot_thickness = picker.optional("mount.foot_thickness") or thickness
+    side = -1.0 if picker.word("mount.foot_points", "motor") == "motor" else 1.0
+    motor, fixings = parts.motor, parts.fixings
+    reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.count)
+    _common.refuse_short(picker, "mount.free_length", free, reach)
+    _common.refuse_narrow(picker, width, parts)
+    middle = thickness / 2
+    foot_middle = -layout.total(free, foot_thickness / 2)
+    foot_length = layout.total(to_bolts, middle)
+    row = middle + side * foot_length
+    rows, columns = _common.pattern(fixings)
+    leg = Segment(
+        name="leg between heel and motor bolts",
+        start=(0.0, -free, middle), end=(0.0, -reach, middle), axis="y", across="x", normal="z",
+        length=layout.difference(free, reach), width=width, thickness=thickness,
+    )  # fmt: skip
+    foot = Segment(
+        name="foot between bolts and heel",
+        start=(0.0, foot_middle, row), end=(0.0, foot_middle, middle), axis="z", across="x",
+        normal="y", length=foot_length, width=width, thickness=foot_thickness,
+    )  # fmt: skip
+    holes = tuple((x, float(fixings.hole_diameter)) for x in columns)
+    b, t, tf = float(width), float(thickness), float(foot_thickness)
+    cuts = (
+        Cut(name="foot at the frame bolts", place=(0.0, foot_middle, row), axis="z", across="x",
+            normal="y", width=b, thickness=tf, holes=holes, segment=0),
+        Cut(name="foot at the heel", place=(0.0, foot_middle, middle), axis="z", across="x",
+            normal="y", width=b, thickness=tf, holes=(), segment=0),
+        Cut(name="leg at the heel", place=(0.0, -free, middle), axis="y", across="x",
+            normal="z", width=b, thickness=t, holes=(), segment=1),
+        Cut(name="leg at the motor bolts", place=(0.0, -reach, middle), axis="y", across="x",
+            normal="z", width=b, thickness=t, holes=_common.motor_holes(motor, float(reach)), segment=1),
+    )  # fmt: skip
+    plane = BoltPlane(
+        centre=(0.0, -layout.total(free, foot_thickness), row + side * fixings.span_along / 2),
+        first="x", second="z", normal="y",
+        bolts=tuple((x, z) for z in rows for x in columns),
+        half_first=width / 2, edge_second=fixings.edge,
+    )  # fmt: skip
+    return _common.mount(FORM, picker, parts, thickness, width, (foot, leg), cuts, plane)

@@ -1,0 +1,54 @@
+"""Flat plate: bolted to the frame along one edge, the motor's face bolted to it."""
+
+from __future__ import annotations
+
+from ..fields import need
+from ..formulas import layout
+from ..model import BoltPlane, Cut, Mount, Segment
+from . import _common
+from ._common import Parts, Picker
+
+FORM = "plate"
+TITLE = "flat plate, bolted to the frame along one edge"
+FIELDS = (
+    need("mount.width", "length", "width of the plate", "10 mm", "2 m", "120 mm"),
+    need("mount.free_length", "length", "frame bolt row nearest the motor to the shaft axis", "5 mm", "2 m", "90 mm"),
+)  # fmt: skip
+
+
+def build(picker: Picker, parts: Parts) -> Mount:
+    """Lay out the plate: x across, y from the bolt row to the shaft, z through the thickness."""
+    thickness = picker.number("mount.thickness")
+    width = picker.number("mount.width")
+    free = picker.number("mount.free_length")
+    motor, fixings = parts.motor, parts.fixings
+    reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.count)
+    _common.refuse_short(picker, "mount.free_length", free, reach)
+    _common.refuse_narrow(picker, width, parts)
+    length = layout.difference(free, reach)
+    middle = thickness / 2
+    rows, columns = _common.pattern(fixings)
+    segment = Segment(
+        name="plate between frame bolts and motor bolts",
+        start=(0.0, -free, middle), end=(0.0, -reach, middle),
+        axis="y", across="x", normal="z", length=length, width=width, thickness=thickness,
+    )  # fmt: skip
+    cuts = (
+        Cut(
+            name="plate at the frame bolts", place=(0.0, -free, middle), axis="y", across="x",
+            normal="z", width=float(width), thickness=float(thickness),
+            holes=tuple((x, float(fixings.hole_diameter)) for x in columns), segment=0,
+        ),
+        Cut(
+            name="plate at the motor bolts", place=(0.0, -reach, middle), axis="y", across="x",
+            normal="z", width=float(width), thickness=float(thickness),
+            holes=_common.motor_holes(motor, float(reach)), segment=0,
+        ),
+    )  # fmt: skip
+    plane = BoltPlane(
+        centre=(0.0, -layout.total(free, fixings.span_along / 2), 0.0),
+        first="x", second="y", normal="z",
+        bolts=tuple((x, y) for y in rows for x in columns),
+        half_first=width / 2, edge_second=fixings.edge,
+    )  # fmt: skip
+    return _common.mount(FORM, picker, parts, thickness, width, (segment,), cuts, plane)

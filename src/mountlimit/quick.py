@@ -1,0 +1,92 @@
+"""Safe currents of an edited drive, with the safe-side ends found once on the drive it came from.
+
+The edits of ``thickness`` and ``chains`` hardly move which end of an uncertain input is the bad
+one, so the ends are taken from the base drive; the pipeline itself is run afresh for every edit.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from . import evaluate
+from .drivefile import DriveFile
+from .limits import Found, corner_values, crossing
+from .model import Array, Drive
+from .resolve import resolve
+
+
+@dataclass(frozen=True, slots=True)
+class Safe:
+    """Safe current of every peak-setting check at one edit, and the check that governs."""
+
+    drive: Drive
+    by_check: Mapping[str, float]
+
+    @property
+    def first(self) -> str:
+        """Name of the check with the smallest safe current."""
+        return min(self.by_check, key=lambda name: self.by_check[name])
+
+    @property
+    def current(self) -> float:
+        """Smallest safe current, A; infinity when nothing is reached."""
+        return self.by_check[self.first]
+
+
+EndsOf = Mapping[str, Mapping[str, str]]
+
+
+def safe_ends(found: Found) -> dict[str, dict[str, str]]:
+    """Give the safe-side ends ("low" or "high") of every peak-setting check."""
+    return {x.check.name: dict(x.ends) for x in found.limits if x.current_kind == "peak setting"}
+
+
+def safe_currents(file: DriveFile, ends: EndsOf, currents: Array) -> Safe:
+    """Run the pipeline for an edited file and give each check's safe current.
+
+    Raises
+    ------
+    InputError
+        as ``resolve``: the edit may not fit the drive.
+    """
+    likely = resolve(file)
+    found: dict[str, float] = {}
+    for corner, names in _grouped(likely, ends):
+        worst = resolve(file, corner)
+        for name, curve in evaluate.curves(worst, currents, names).items():
+            if curve.safe is not None:
+                factor = evaluate.design_factor(curve.check, worst)[0]
+                found[name] = crossing(currents, curve.safe * factor)
+    return Safe(likely, found)
+
+
+def _grouped(drive: Drive, ends: EndsOf) -> list[tuple[dict[str, float], list[str]]]:
+    """Group checks that take the same ends."""
+    groups: dict[tuple[tuple[str, float], ...], list[str]] = {}
+    for check in evaluate.applicable(drive):
+        corner = corner_values(drive, ends.get(check.name, {}))
+        groups.setdefault(tuple(sorted(corner.items())), []).append(check.name)
+    return [(dict(key), names) for key, names in groups.items()]
+
+
+def shortfall(file: DriveFile, ends: EndsOf, wanted: float) -> tuple[float, str]:
+    """Give the largest utilisation (design factor in) up to the wanted current, and its check.
+
+    Below 1 the edit carries the wanted current.
+    """
+    likely = resolve(file)
+    currents = np.geomspace(wanted / 50, wanted, 16)
+    worst_of, name_of = -math.inf, ""
+    for corner, names in _grouped(likely, ends):
+        worst = resolve(file, corner)
+        for name, curve in evaluate.curves(worst, currents, names).items():
+            if curve.safe is None:
+                continue
+            u = float(np.max(curve.safe)) * evaluate.design_factor(curve.check, worst)[0]
+            if u > worst_of:
+                worst_of, name_of = u, name
+    return worst_of, name_of

@@ -1,0 +1,1 @@
+"""Reports: plain text for the terminal, the JSON record, and worked calculations."""

@@ -1,0 +1,141 @@
+"""The result record (``--json``): stable, versioned, SI values with the unit beside."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from .. import __version__
+from ..assess import CAUTIONS, NOT_CHECKED, Assessment, AtCurrent, Line
+from ..structure import wrench
+from ..units import KINDS
+
+SCHEMA = "mountlimit-result-1"
+
+
+def _number(value: float | None) -> float | None:
+    """Give a JSON number; infinity (not reached) and absence become null."""
+    return None if value is None or not math.isfinite(value) else float(value)
+
+
+def _quantity(value: float | None, unit: str) -> dict[str, Any]:
+    return {"value": _number(value), "unit": unit}
+
+
+def _at(seen: AtCurrent | None, factor: float) -> dict[str, Any] | None:
+    if seen is None or seen.governing is None:
+        return None
+    row = seen.governing.row
+    return {
+        "demand": float(row.demand), "capacity": float(row.capacity), "unit": KINDS[row.quantity].si,
+        "factor": factor, "utilisation": seen.utilisation,
+    }  # fmt: skip
+
+
+def _limit(line: Line) -> dict[str, Any]:
+    x = line.limit
+    gives = None
+    if x.gives is not None:
+        gives = {
+            "low": _number(x.gives_low),
+            "likely": _number(x.gives),
+            "high": _number(x.gives_high),
+            "unit": "A",
+        }
+    return {
+        "check": x.check.name, "part": x.check.part, "kind": x.check.kind, "current": x.current_kind,
+        "case": line.case, "station": line.station, "safe": _quantity(x.safe, "A"), "gives": gives,
+        "not_reached_below": _quantity(x.reach, "A"), "design_factor": x.factor,
+        "at_set": _at(line.at_set, x.factor), "at_wanted": _at(line.at_wanted, x.factor),
+        "sees": x.check.sees, "source": line.source, "notes": list(line.notes),
+        "safe_side_ends": dict(x.corner),
+    }  # fmt: skip
+
+
+def record(a: Assessment) -> dict[str, Any]:
+    """Give the result as plain JSON-ready data."""
+    current, safe = a.drive.current, a.first_safe.limit
+    gives = a.first_gives.limit if a.first_gives else None
+    return {
+        "schema": SCHEMA, "version": __version__, "title": a.drive.title, "input_sha256": a.file.sha256,
+        "safe_current": {**_quantity(safe.safe, "A"), "check": safe.check.name, "kind": safe.check.kind},
+        "gives_current": None if gives is None else {
+            "low": _number(gives.gives_low), "likely": _number(gives.gives),
+            "high": _number(gives.gives_high), "unit": "A", "check": gives.check.name,
+        },
+        "set_current": _quantity(float(current.set), "A"),
+        "wanted_current": None if current.wanted is None else _quantity(float(current.wanted), "A"),
+        "limits": [_limit(x) for x in a.lines],
+        "loads": _loads(a),
+        "alignment": _alignment(a),
+        "lines": {
+            "traction_low": _quantity(a.uses.traction_low, "A"),
+            "traction_high": _quantity(a.uses.traction_high, "A"),
+            "jam": None, "continuous": _quantity(a.uses.continuous, "A"),
+        },
+        "assumed": _assumed(a),
+        "taken_for_granted": dict(a.drive.words),
+        "warnings": list(a.warnings), "not_checked": list(NOT_CHECKED), "cautions": list(CAUTIONS),
+        "balance": a.balance,
+    }  # fmt: skip
+
+
+def _loads(a: Assessment) -> dict[str, Any]:
+    from ..formulas import layout, statics
+
+    loads, s = a.at_set.loads, a.drive.shaft
+    force, moment = wrench(a.drive, loads, (0.0, 0.0, 0.0))
+    overhang = layout.bearing_overhang(s.face_overhang, s.face_to_bearing)
+    front = statics.front_bearing_reaction(loads.shaft_load, overhang, s.bearing_span)
+    rear = statics.rear_bearing_reaction(loads.shaft_load, overhang, s.bearing_span)
+    return {
+        "case": loads.names[0], "torque": _quantity(float(loads.torque), "N*m"),
+        "tight_side_tension": _quantity(float(loads.tight_side_tension), "N"),
+        "slack_side_tension": _quantity(float(loads.slack_side_tension), "N"),
+        "starting_factor": float(loads.starting_factor), "starting_factor_from": a.starting_from,
+        "bearing_front": _quantity(float(front), "N"), "bearing_rear": _quantity(float(rear), "N"),
+        "mount_force": {"value": [float(v) for v in force], "unit": "N"},
+        "mount_moment": {"value": [float(v) for v in moment], "unit": "N*m"},
+    }  # fmt: skip
+
+
+def _alignment(a: Assessment) -> dict[str, Any]:
+    from ..checks.alignment import lean
+    from ..formulas import rigid
+
+    yaw, offset, near = (float(v) for v in lean(a.at_set))
+    angle = a.at_set.loads.pull_angle
+    roll = sum(
+        float(rigid.lean_about_chain(p.turn[0], p.turn[1], angle))
+        for p in a.at_set.response.displacements
+    )
+    parts = [
+        {
+            "part": p.name,
+            "yaw": float(rigid.lean_along_chain(p.turn[0], p.turn[1], angle)),
+            "unit": "rad",
+        }
+        for p in a.at_set.response.displacements
+    ]
+    return {
+        "yaw": _quantity(yaw, "rad"), "offset": _quantity(offset, "m"), "roll": _quantity(roll, "rad"),
+        "approach": _quantity(near, "m"), "skew_with_as_built": _quantity(a.skew_at_set[0], "rad"),
+        "yaw_by_part": parts,
+    }  # fmt: skip
+
+
+def _assumed(a: Assessment) -> list[dict[str, Any]]:
+    known = {e.range.key: e for e in a.effects}
+    first = a.first_safe.limit.check.name
+    found = []
+    for r in a.drive.ranges:
+        effect = known.get(r.key)
+        found.append({
+            "key": r.key, "low": r.low, "likely": r.likely, "high": r.high,
+            "unit": KINDS[r.kind].si if r.kind in KINDS else "-", "source": r.source, "origin": r.origin,
+            "effect": None if effect is None else {
+                "check": first, "with_low": _number(effect.low.get(first)),
+                "with_high": _number(effect.high.get(first)), "unit": "A",
+            },
+        })  # fmt: skip
+    return found

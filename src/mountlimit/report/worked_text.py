@@ -1,0 +1,84 @@
+"""A worked calculation as text: symbols, numbers put in, result, and where each number came from."""
+
+from __future__ import annotations
+
+from rich.console import Console
+
+from .. import units
+from ..units import kind_of_unit
+from ..why import Worked
+from ..worked import Entry, Step
+from .text import shown
+
+DIGITS = 6
+
+
+def number(value: float, unit: str, system: str) -> str:
+    """Write a value with its unit, in the display units of its kind where there is one."""
+    kind = kind_of_unit(unit)
+    if kind and kind not in ("ratio", "temperature"):
+        return units.show(value, kind, system, DIGITS)
+    text = f"{value:.{DIGITS}g}"
+    return text if unit in ("-", "any") else f"{text} {unit}"
+
+
+def write(work: Worked, console: Console) -> None:
+    """Print a worked calculation."""
+    limit, row = work.limit, work.row
+    console.print(f"{limit.check.name}: {limit.check.part}, {row.station}", style="bold")
+    console.print(
+        f"Worked at {work.current:.6g} A with every uncertain input at its {work.ends} "
+        f"{'end' if work.ends == 'safe-side' else 'value'}; load case: {work.case}."
+    )
+    if work.ends == "safe-side" and work.ranges:
+        ends = ", ".join(
+            f"{r.key} {shown(limit.corner[r.key], r.kind, work.drive.system)}" for r in work.ranges
+        )
+        console.print(f"Those ends: {ends}.")
+    console.print()
+    places = {step.index: i for i, step in enumerate(work.steps, 1)}
+    for step in work.steps:
+        _step(step, places, work.drive.system, console)
+    _result(work, console)
+
+
+def _step(step: Step, places: dict[int, int], system: str, console: Console) -> None:
+    console.print(f"{places[step.index]}. {step.title}")
+    console.print(f"     {step.equation}")
+    for entry in step.entries:
+        console.print(
+            f"     {entry.symbol.letter} = {number(entry.value, entry.symbol.unit, system)}{_origin(entry, places)}"
+        )
+    console.print(f"     {step.result.letter} = {number(step.value, step.result.unit, system)}")
+    console.print(f"     source: {step.source}")
+
+
+def _origin(entry: Entry, places: dict[int, int]) -> str:
+    if entry.step is not None and entry.step in places:
+        return f"   (from step {places[entry.step]})"
+    if entry.key:
+        text = f"{entry.key}, {entry.origin}"
+        return f"   ({text}: {entry.source})" if entry.source else f"   ({text})"
+    return f"   ({entry.symbol.name.replace('_', ' ')})"
+
+
+def _result(work: Worked, console: Console) -> None:
+    row, limit = work.row, work.limit
+    console.print()
+    unit = units.KINDS[row.quantity].si
+    system = work.drive.system
+    console.print(
+        f"Demand {number(float(row.demand), unit, system)}, capacity {number(float(row.capacity), unit, system)}."
+    )
+    console.print(
+        f"Utilisation {float(row.utilisation):.4f} times design factor {limit.factor:g} "
+        f"({limit.factor_source}) = {work.utilisation:.4f}; 1 is the limit."
+    )
+    for name, count in work.held_ends:
+        console.print(
+            f"Twist of the {name}: {count} of 2 ends held against warping (bolts span 0.7 of the width or a bend)."
+        )
+    console.print(f"What you would see: {limit.check.sees}.")
+    for note in (limit.why_not,):
+        if note:
+            console.print(f"Note: {note}.")

@@ -1,0 +1,56 @@
+"""Drive file -> Drive: fills every gap from cards and class defaults, and lists what was assumed."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from .. import units
+from ..drivefile import DriveFile
+from ..errors import InputError, OutOfRange
+from ..model import Drive
+from ..mounts import FORMS
+from ..mounts._common import Parts
+from ..picking import Picker
+from . import joint, line
+from . import motor as motor_part
+
+
+def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Drive:
+    """Give the drive of a file, with ``overrides`` (key -> SI value) put over uncertain inputs.
+
+    Raises
+    ------
+    InputError
+        with every mistake that shows only when several keys are seen together.
+    """
+    picker = Picker(file, overrides or {})
+    motor, current = motor_part.motor(picker), motor_part.current(picker)
+    try:
+        material = joint.substance(picker)
+    except OutOfRange as error:
+        picker.mistake("mount.temperature", str(error), "choose another material or keep it cooler")
+        raise InputError(picker.mistakes) from None
+    fixings = joint.fixings(picker, material)
+    form = FORMS[str(file.given["mount.form"].value)]
+    mount = form.build(picker, Parts(motor=motor, fixings=fixings, material=material))
+    parts = {
+        "chain": line.chain(picker), "shaft": line.shaft(picker, motor), "hub": line.hub(picker),
+        "frame": joint.frame(picker), "use": line.use(picker), "duty": line.duty(picker),
+        "policy": line.policy(picker),
+    }  # fmt: skip
+    if parts["shaft"].face_overhang <= mount.thickness / 2:
+        picker.mistake("shaft.face_overhang", "the sprocket would sit inside the plate",
+                       "it is measured from the motor's face to the middle of the sprocket")  # fmt: skip
+    if picker.mistakes:
+        raise InputError(picker.mistakes)
+    return Drive(
+        title=str(file.given["title"].value), system=_system(file), motor=motor, current=current,
+        mount=mount, fixings=fixings, ranges=tuple(picker.ranges.values()),
+        words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys(picker.warnings)), **parts,
+    )  # fmt: skip
+
+
+def _system(file: DriveFile) -> str:
+    if "units" in file.given:
+        return str(file.given["units"].value)
+    return units.system_of(g.text for g in file.given.values() if g.kind == "length")

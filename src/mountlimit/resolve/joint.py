@@ -1,0 +1,196 @@
+"""The mount's material at work, the bolted joint, and the frame member behind it."""
+
+from __future__ import annotations
+
+import math
+
+from .. import cards
+from ..formulas import flexure, give, tightening
+from ..model import Fixings, Frame, Substance
+from ..picking import Picker
+from ..worked import Value
+from .motor import bolt_set, unmarked
+
+COMMON = "common practice, no source"
+ROOM = 273.15 + 23.0
+PLASTIC_AT_WORK = (273.15 + 45.0, 273.15 + 60.0, 273.15 + 60.0)
+SPREAD = 1.645  # 5 % and 95 % of a normal distribution
+HEAT_SPREAD = 0.15  # of a retention factor, from memory
+CLAMP_SHARE = (0.3, 0.5, 0.9)  # of three quarters of proof load, hand-tightened
+
+
+def substance(picker: Picker) -> Substance:
+    """Give stiffness and strength of the mount at its temperature.
+
+    Raises
+    ------
+    OutOfRange
+        when the temperature is above what the material can stand.
+    """
+    card: cards.Material = picker.card("mount.material")
+    soft = card.family == "plastic"
+    heat = picker.between(
+        "mount.temperature", *(PLASTIC_AT_WORK if soft else (313.15, 313.15, 313.15)),
+        "common practice, no source (a plastic plate clamped to a motor is taken at 60 C)",
+    )  # fmt: skip
+    if soft and "mount.temperature" not in picker.given:
+        heat = _no_hotter(picker, card, heat)
+    hours = picker.number("duty.hours")
+    modulus = _modulus(picker, card, heat, soft)
+    strength = _strength(picker, card, heat, soft)
+    nu = card.poissons_ratio
+    share = card.creep_modulus(hours, heat) / card.modulus_at(heat) if soft else 1.0
+    creep_share = Value(share, f"material:{card.id}.creep", "card", card.creep_source)
+    creep = give.share_of_modulus(modulus, creep_share)
+    shear, creep_shear = _shear_moduli(card, modulus, creep)
+    return Substance(
+        card=card, elastic_modulus=modulus, creep_modulus=creep, poissons_ratio=nu,
+        shear_modulus=shear, creep_shear_modulus=creep_shear, yield_strength=strength,
+        compressive_over_tensile=card.compressive_over_tensile,
+        strain_limit=card.design_strain_limit if soft else None, density=float(card.density),
+    )  # fmt: skip
+
+
+def _no_hotter(picker: Picker, card: cards.Material, heat: Value) -> Value:
+    """Keep the assumed temperature within what the material can stand, and say so."""
+    top = card.greatest_temperature
+    if heat <= top:
+        return heat
+    picker.warnings.append(
+        f"{card.name} must not get hotter than {top - 273.15:.0f} C; a motor's face often does (60 C). "
+        "The answer holds only if you keep it cooler."
+    )
+    return picker.uncertain(
+        "mount.temperature", min(PLASTIC_AT_WORK[0], top), top, top,
+        "the most this plastic can stand", "assumed",
+    )  # fmt: skip
+
+
+def _modulus(picker: Picker, card: cards.Material, heat: float, soft: bool) -> Value:
+    """Give the elastic modulus at work with the scatter of its card."""
+    at_work = card.modulus_at(heat)
+    scatter = SPREAD * float(card.modulus_cov)
+    if soft:
+        scatter += HEAT_SPREAD * (1 - at_work / card.elastic_modulus)
+    return picker.between(
+        "mount.elastic_modulus", at_work * (1 - scatter), at_work, at_work * (1 + scatter),
+        f"{card.elastic_modulus.source}; scatter of the card",
+    )  # fmt: skip
+
+
+def _strength(picker: Picker, card: cards.Material, heat: float, soft: bool) -> Value:
+    """Give the yield strength: minimum below, mean as likely for metals; typical for plastics."""
+    at_work = card.yield_at(heat)
+    scatter = SPREAD * float(card.yield_cov)
+    if soft:
+        scatter += HEAT_SPREAD * (1 - at_work / card.yield_strength)
+        low, likely = at_work * (1 - scatter), at_work
+    else:
+        low, likely = at_work, at_work * card.yield_mean_ratio
+    return picker.between(
+        "mount.yield_strength", low, likely, likely * (1 + scatter),
+        f"{card.yield_strength.source}; {card.yield_kind} value, scatter of the card",
+    )  # fmt: skip
+
+
+def _shear_moduli(card: cards.Material, modulus: Value, creep: Value) -> tuple[Value, Value]:
+    if card.isotropic:
+        nu = card.poissons_ratio
+        return flexure.shear_modulus(modulus, nu), flexure.shear_modulus(creep, nu)
+    ratio = Value(card.shear_modulus / card.elastic_modulus, f"material:{card.id}.shear_modulus",
+                  "card", card.shear_modulus.source)  # fmt: skip
+    return give.share_of_modulus(modulus, ratio), give.share_of_modulus(creep, ratio)
+
+
+def fixings(picker: Picker, material: Substance) -> Fixings:
+    """Give the frame bolts with their clamping force as it will really be there."""
+    thread = picker.card("fixings.bolts")[1]
+    bolts = bolt_set(picker, "fixings.bolts", "fixings.bolt_class", unmarked(thread))
+    across, along = picker.number("fixings.span_across"), picker.number("fixings.span_along")
+    _refuse_pattern(picker, bolts.count, across, along)
+    hole = thread.clearance_hole
+    washer = _washer(picker, thread)
+    friction = _friction(picker, material)
+    return Fixings(
+        bolts=bolts, span_across=across, span_along=along,
+        edge=picker.between("fixings.edge", 1.2 * hole, 1.5 * hole, 2.5 * hole, COMMON),
+        preload=_preload(picker, bolts, material, washer, hole),
+        friction=friction, slotted=picker.word("fixings.holes", "round") == "slotted",
+        washer_diameter=washer, hole_diameter=hole,
+        joint_stiffness=picker.number("fixings.joint_stiffness"),
+    )  # fmt: skip
+
+
+def _refuse_pattern(picker: Picker, count: int, across: float, along: float) -> None:
+    if count > 1 and across == 0 and along == 0:
+        picker.mistake(
+            "fixings.span_across", f"{count} bolts need span_across or span_along above zero"
+        )
+    if across > 0 and along > 0 and (count % 2 or count < 4):
+        picker.mistake("fixings.bolts", "two rows need an even number of bolts, four or more",
+                       "leave span_along out for one row")  # fmt: skip
+
+
+def _washer(picker: Picker, thread: cards.Thread) -> Value:
+    kind = picker.word("fixings.washer", "standard")
+    if kind == "wide":
+        return thread.wide_washer_diameter
+    return thread.washer_diameter if kind == "standard" else thread.head_diameter
+
+
+SURFACES = {
+    "plastic": "plastic on steel",
+    "wood": "wood on steel",
+    "aluminium": "aluminium on steel",
+}
+
+
+def _friction(picker: Picker, material: Substance) -> Value:
+    surface = picker.card("fixings.surface")
+    if surface is None and "fixings.friction" not in picker.given:
+        surface = SURFACES.get(material.card.family, "painted")
+        picker.words["fixings.surface"] = surface
+    found = cards.friction(surface or "painted")
+    return picker.between("fixings.friction", found.low, found.likely, found.high, found.source)
+
+
+def _preload(
+    picker: Picker, bolts: object, material: Substance, washer: Value, hole: Value
+) -> Value:
+    """Give each bolt's clamping force: given, or from its torque, or the usual share of proof."""
+    thread, grade = bolts.thread, bolts.grade  # type: ignore[attr-defined]
+    if "fixings.preload" in picker.given:
+        return picker.number("fixings.preload")
+    if "fixings.tightening_torque" in picker.given:
+        torque = picker.number("fixings.tightening_torque")
+        k = cards.torque_coefficient("unknown")
+        wrench = cards.tightening_scatter("torque wrench")
+        mid = tightening.preload_from_torque(torque, k.likely, thread.diameter)
+        low = tightening.preload_from_torque(torque, k.high, thread.diameter) / wrench.high
+        high = tightening.preload_from_torque(torque, k.low, thread.diameter)
+        source = f"T / (K d), K {float(k.low):g} to {float(k.high):g}: {k.source}"
+    else:
+        full = 0.75 * grade.proof_stress * thread.stress_area
+        low, mid, high = (share * full for share in CLAMP_SHARE)
+        source = f"{COMMON} (hand-tightened: 30 to 90 % of three quarters of proof load)"
+    limit = material.card.washer_pressure_limit
+    if limit is not None:
+        # A soft material keeps only what it can bear for good under the washer.
+        area = math.pi / 4 * (washer**2 - hole**2)
+        low, mid, high = (
+            min(v, share * limit * area) for v, share in ((low, 0.15), (mid, 0.33), (high, 1.0))
+        )
+        source += f"; capped by the pressure the {material.card.family} can bear under the washer: {limit.source}"
+    return picker.between("fixings.preload", low, mid, high, source)
+
+
+def frame(picker: Picker) -> Frame:
+    """Give the member the mount is fixed to; rigid only when the user writes it."""
+    member = picker.word("frame.member", "square tube")
+    if member == "rigid":
+        return Frame(member=member, size=None, wall=None, span=None, elastic_modulus=None)
+    size, wall = picker.number("frame.size"), picker.number("frame.wall")
+    if 2 * wall >= size:
+        picker.mistake("frame.wall", "is thicker than half the member")
+    return Frame(member=member, size=size, wall=wall, span=picker.number("frame.span"),
+                 elastic_modulus=picker.number("frame.elastic_modulus"))  # fmt: skip

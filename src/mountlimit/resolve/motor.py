@@ -1,0 +1,138 @@
+"""The motor: torque per ampere of the controller's own kind, and what the mount carries of it."""
+
+from __future__ import annotations
+
+import math
+
+from .. import cards
+from ..formulas import motor as motor_formulas
+from ..formulas import torque as torque_formulas
+from ..model import BoltSet, Current, Motor, Number
+from ..picking import Picker
+from ..worked import Value
+
+COMMON = "common practice, no source"
+
+
+def bolt_set(picker: Picker, key: str, class_key: str, otherwise: str) -> BoltSet:
+    count, thread = picker.card(key)
+    named = picker.card(class_key)
+    grade = cards.bolt_class(named.id if named else otherwise, float(thread.diameter))
+    if class_key not in picker.given:
+        picker.words[class_key] = otherwise
+    return BoltSet(count=count, thread=thread, grade=grade)
+
+
+def unmarked(thread: cards.Thread) -> str:
+    """Give the class an unmarked bolt is taken as: the weakest sold (bolts.md: 4.6 or SAE 2)."""
+    return "4.6" if thread.system == "metric" else "SAE 2"
+
+
+def motor(picker: Picker) -> Motor:
+    thread = picker.card("motor.bolts")[1]
+    bolts = bolt_set(picker, "motor.bolts", "motor.bolt_class", unmarked(thread))
+    if bolts.count < 2:
+        picker.mistake("motor.bolts", "needs at least two bolts to hold the motor's face")
+        bolts = BoltSet(count=2, thread=bolts.thread, grade=bolts.grade)
+    mass, circle = picker.number("motor.mass"), picker.number("motor.bolt_circle")
+    size = (4 * mass / (math.pi * 5000.0)) ** (1 / 3)  # a solid drum as long as it is thick
+    inertia = 0.5 * 0.35 * mass * (0.3 * size) ** 2
+    diameter = bolts.thread.diameter
+    return Motor(
+        torque_constant=_torque_constant(picker),
+        points=picker.card("motor.points") or (),
+        torque_scatter=picker.number("motor.torque_scatter"),
+        no_load_current=picker.number("motor.no_load_current"),
+        mass=mass,
+        centre_of_mass=picker.between(
+            "motor.centre_of_mass", 0.35 * size, 0.5 * size, 0.7 * size,
+            "from memory (half the length of a motor of this mass)",
+        ),
+        bolts=bolts,
+        bolt_circle=circle,
+        bore=picker.between("motor.bore", 0.5 * circle, 0.5 * circle, 0.5 * circle, COMMON),
+        thread_depth=picker.between(
+            "motor.thread_depth", 0.8 * diameter, 1.2 * diameter, 1.5 * diameter, COMMON
+        ),
+        thread_strength=picker.number("motor.thread_strength"),
+        rotor_inertia=picker.between(
+            "duty.rotor_inertia", inertia / 3, inertia, inertia * 3,
+            "from memory (a third of the motor's mass at a third of its size)",
+        ),
+    )  # fmt: skip
+
+
+def _torque_constant(picker: Picker) -> Number:
+    """Give torque per ampere of the controller's kind; None when measured points are given."""
+    ways = [
+        k
+        for k in ("motor.torque_constant", "motor.speed_constant", "motor.points")
+        if k in picker.given
+    ]
+    rated = [k for k in ("motor.rated_torque", "motor.rated_current") if k in picker.given]
+    if len(rated) == 1:
+        picker.mistake(rated[0], "needs motor.rated_torque and motor.rated_current together")
+    if len(ways) + bool(rated) != 1:
+        key = (ways + rated + ["motor.torque_constant"])[-1]
+        picker.mistake(
+            key,
+            "give the torque in one way: torque_constant, speed_constant, "
+            "rated_torque with rated_current, or points",
+        )
+        return Value(1.0, "motor.torque_constant", "assumed", "")
+    if ways == ["motor.points"]:
+        return None
+    kind = str(picker.card("current.kind") or "unknown")
+    if ways == ["motor.speed_constant"]:
+        factor = _ampere_factor(picker, kind)
+        base = motor_formulas.torque_constant_from_speed_constant(
+            picker.number("motor.speed_constant")
+        )
+        return motor_formulas.phase_torque_constant(base, factor)  # type: ignore[no-any-return]
+    if rated:
+        if len(rated) == 1:
+            return Value(1.0, "motor.rated_torque", "assumed", "")
+        base = torque_formulas.torque_constant_from_rating(
+            picker.number("motor.rated_torque"), picker.number("motor.rated_current")
+        )
+    else:
+        base = picker.number("motor.torque_constant")
+    quoted = picker.card("motor.torque_per")
+    if quoted in (None, kind) or kind not in motor_formulas.AMPERE_FACTOR:
+        return base
+    ratio = motor_formulas.AMPERE_FACTOR[kind] / motor_formulas.AMPERE_FACTOR[str(quoted)]
+    return motor_formulas.phase_torque_constant(  # type: ignore[no-any-return]
+        base, Value(ratio, "motor.torque_per", "given", "ratio of the two kinds of ampere")
+    )
+
+
+def _ampere_factor(picker: Picker, kind: str) -> Value:
+    """Give the torque of one controller ampere over that of one motor (direct-current) ampere."""
+    known = motor_formulas.AMPERE_FACTOR
+    source = "from the energy balance of a motor with sinusoidal currents (see formulas/motor.py)"
+    if kind in known:
+        return Value(known[kind], "current.kind", "given", source)
+    if kind == "battery":
+        return Value(known["motor"], "current.kind", "given", source)
+    return picker.uncertain(
+        "current.kind", min(known.values()), known["motor"], max(known.values()),
+        "kind of ampere unknown: every candidate is possible", "assumed", kind="ratio",
+    )  # fmt: skip
+
+
+def current(picker: Picker) -> Current:
+    """Give the currents asked about, and the kind of ampere the controller counts."""
+    kind = picker.word("current.kind", "unknown")
+    limit = picker.optional("current.motor_limit")
+    if kind == "battery" and limit is None:
+        picker.warnings.append(
+            "The controller limits battery amperes only. At low speed the motor current is several "
+            "times the battery current, so the limits below are motor amperes that this controller "
+            "does not hold. Find its motor-side limit and give it as current.motor_limit."
+        )
+    continuous = picker.optional("current.continuous")
+    asked = picker.number("current.set")
+    return Current(
+        kind=kind, set=asked, wanted=picker.optional("current.wanted"),
+        continuous=continuous, motor_limit=limit,
+    )  # fmt: skip

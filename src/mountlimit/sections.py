@@ -1,0 +1,103 @@
+"""Stress in the mount's named cuts: unit stresses of the net section, put together by size."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from .formulas import equivalent, stress
+from .meshed import NetSection, net_section
+from .model import Array, Case, Cut, Number, SectionForces
+from .worked import DataSheet, Symbol, is_recording, note
+
+_PARTS = (
+    ("normal", "normal", "N", "N", "s_N", "1/m^2", "normal force"),
+    ("moment_across", "moment_across", "M_w", "N*m", "s_w", "1/m^3", "bending of the thickness"),
+    ("moment_normal", "moment_normal", "M_n", "N*m", "s_n", "1/m^3", "bending of the width"),
+    ("bimoment", "bimoment", "B", "N*m^2", "s_B", "1/m^4", "held warping"),
+)
+_SHEARS = (
+    ("torque", "torsion", "T", "N*m", "t_T", "1/m^3", "twist"),
+    ("shear_across", "shear_across", "V_w", "N", "t_w", "1/m^2", "shear along the width"),
+    ("shear_normal", "shear_normal", "V_n", "N", "t_n", "1/m^2", "shear through the thickness"),
+)
+
+
+def stresses(case: Case) -> list[tuple[Cut, Number]]:
+    """Give (cut, largest equivalent stress in Pa) for every cut of the mount.
+
+    Contributions at a point are added in size: every sign of every load is possible.  The
+    equivalent stress is pressure-sensitive where the material is stronger in compression.
+    """
+    ratio = case.drive.mount.material.compressive_over_tensile
+    found = []
+    for cut, forces in zip(case.drive.mount.cuts, case.response.sections, strict=True):
+        net = net_section(cut.width, cut.thickness, cut.holes)
+        found.append(
+            (
+                cut,
+                _worked(cut, net, forces, ratio)
+                if is_recording()
+                else _largest(net, forces, ratio),
+            )
+        )
+    return found
+
+
+def _field(net: NetSection, forces: SectionForces) -> tuple[Array, Array]:
+    """Give normal and shear stress at every edge point; points come first."""
+    shape = np.broadcast(*(np.asarray(getattr(forces, p[0])) for p in _PARTS + _SHEARS)).shape
+    spread = (-1,) + (1,) * len(shape)
+    normal = sum(
+        getattr(net, unit).reshape(spread) * np.abs(getattr(forces, load))
+        for load, unit, *_ in _PARTS
+    )
+    parts = [
+        sum(getattr(net, unit)[:, k].reshape(spread) * np.abs(getattr(forces, load))
+            for load, unit, *_ in _SHEARS)
+        for k in (0, 1)
+    ]  # fmt: skip
+    return np.asarray(normal), np.hypot(*parts)
+
+
+def _largest(net: NetSection, forces: SectionForces, ratio: float) -> Number:
+    normal, shear = _field(net, forces)
+    return np.max(equivalent.pressure_sensitive(normal, shear, ratio), axis=0)
+
+
+def _worked(cut: Cut, net: NetSection, forces: SectionForces, ratio: Number) -> Number:
+    """Give the same number by recorded steps at the governing point."""
+    normal, shear = _field(net, forces)
+    at = int(np.argmax(equivalent.pressure_sensitive(normal, shear, float(ratio))))
+    x, y = net.place[at]
+    where = (
+        f"{cut.name}: point {x * 1000:.1f} mm from the middle and {y * 1000:.2f} mm from the mid-plane, "
+        f"net section of {net.elements} elements (sectionproperties)"
+    )
+    sigma = _sum(where, "normal stress", "sigma", _PARTS, forces, net, at, None)
+    both = [_sum(where, f"shear stress, direction {k + 1}", f"tau_{k + 1}", _SHEARS, forces, net, at, k)
+            for k in (0, 1)]  # fmt: skip
+    tau = stress.shear_resultant(both[0], both[1])
+    return equivalent.pressure_sensitive(sigma, tau, ratio)
+
+
+def _sum(
+    where: str, title: str, letter: str, parts: tuple[tuple[str, ...], ...], forces: SectionForces,
+    net: NetSection, at: int, component: int | None,
+) -> Number:  # fmt: skip
+    """Record one stress as a sum of size of load times unit stress."""
+    symbols, values, terms, total = [], {}, [], 0.0
+    for load, unit, big, big_unit, small, small_unit, words in parts:
+        table = getattr(net, unit)
+        per_unit = float(table[at] if component is None else table[at, component])
+        size = getattr(forces, load)
+        if per_unit == 0 or size == 0:
+            continue
+        symbols += [Symbol(load, big, big_unit), Symbol(f"{unit} per unit", small, small_unit)]
+        values |= {load: size, f"{unit} per unit": per_unit}
+        terms.append(f"abs({big}) * {small}")
+        total += abs(size) * per_unit
+        del words
+    equation = f"{letter} = {' + '.join(terms) or '0'}"
+    sheet = DataSheet(f"{title.capitalize()} at {where}", equation, tuple(symbols),
+                      Symbol("", letter, "Pa"), "unit stresses by the section solver sectionproperties")  # fmt: skip
+    return note(sheet, values, total)

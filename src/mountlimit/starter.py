@@ -1,0 +1,101 @@
+"""Writes a commented drive file for a mount form, made from the field table itself."""
+
+from __future__ import annotations
+
+import textwrap
+from pathlib import Path
+
+from .drivefile import fields_for
+from .errors import MountlimitError, UnknownCard
+from .fields import SECTIONS, Field
+from .mounts import FORMS, PLANNED
+from .writing import write_whole
+
+HEAD = """\
+# Drive file for mountlimit: {title}.
+# All numbers here are invented; put in your own. Quantities stand in quotes with their unit:
+# "6 mm", "1/4 in", "1-3/8 in", "0.12 N*m/A", "20 lbf*ft". Lines that begin with # are optional:
+# leave them out and a usual range is assumed and listed; take the # away to set them.
+# Check it with:  mountlimit check {file}
+"""
+WORDS = {
+    "bolt class": '"8.8"',
+    "key size": '"4 x 4 x 16 mm"',
+    "set screws": '"1 x M6"',
+    "bearing": '"6201"',
+    "points": '[["40 A", "4.6 N*m"], ["80 A", "9.5 N*m"]]',
+    "direction": '"across"',
+}
+SHOWN = {
+    "current.wanted": '"120 A"',
+    "motor.torque_constant": '"0.12 N*m/A"',
+    "chain.pull": '"across"',
+}
+
+
+def text(form: str, file: str) -> str:
+    """Give the text of a starter file for a mount form."""
+    parts = [HEAD.format(title=FORMS[form].TITLE, file=file)]
+    known = fields_for(form)
+    for section in SECTIONS:
+        fields = [
+            f
+            for k, f in known.items()
+            if k.rpartition(".")[0] == section.name and "factor_" not in k
+        ]
+        if section.name:
+            parts.append(f"\n[{section.name}]  # {section.meaning}")
+        for field in sorted(fields, key=lambda f: not (f.required or f.key in SHOWN)):
+            parts.append(_lines(field, form))
+    return "\n".join(parts) + "\n"
+
+
+def _lines(field: Field, form: str) -> str:
+    key = field.key.rpartition(".")[2]
+    words = textwrap.fill(field.meaning, 96, initial_indent="# ", subsequent_indent="#   ")
+    if field.choices:
+        words += f"\n#   one of: {', '.join(field.choices)}"
+    if field.required or field.key in SHOWN:
+        return f"{words}\n{key} = {_value(field, form)}"
+    return f"{words}\n# {key} = {_value(field, form)}"
+
+
+def _value(field: Field, form: str) -> str:
+    if field.key == "mount.form":
+        return f'"{form}"'
+    if field.key in SHOWN:
+        return SHOWN[field.key]
+    if field.kind in WORDS:
+        return WORDS[field.kind]
+    if field.choices:
+        return f'"{field.choices[0]}"'
+    example = field.example or (field.default.likely if field.default else field.least)
+    return example if field.kind in ("integer", "number") else f'"{example}"'
+
+
+def write(form: str, output: str | None, force: bool) -> str:
+    """Write the starter file and give its name.
+
+    Raises
+    ------
+    UnknownCard
+        for an unknown form, with close matches.
+    MountlimitError
+        when the form is planned but not built, or the file is there already.
+    """
+    import difflib
+
+    if form in PLANNED:
+        raise MountlimitError(
+            f"the form '{form}' is not built yet; built so far: {', '.join(FORMS)}"
+        )
+    if form not in FORMS:
+        near = difflib.get_close_matches(form, FORMS, 1, 0.4) or list(FORMS)
+        raise UnknownCard("mount form", form, near)
+    path = Path(output or f"{form}.toml")
+    if path.exists() and not force:
+        raise MountlimitError(
+            f"{path} is there already; choose another name with -o, or add --force"
+        )
+    write_whole(path, text(form, str(path)))
+    return str(path)

@@ -1,0 +1,286 @@
+"""The section route: what the mount does under the loads, by statics and beam theory.
+
+The plate model takes its place beside this one: both give a ``Response``.  Every elastic part (mount segments, joint,
+frame member) is loaded by the whole wrench carried to its end, and its end's movement and turn are
+carried to the sprocket; the parts simply add.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from . import joint
+from .formulas import give
+from .formulas import flexure, rigid, section, segment, spans, statics, tube, usage, warping
+from .formulas.layout import bearing_overhang
+from .model import Displacement, Drive, Loads, Number, Response, SectionForces, Segment
+
+AXES = ("x", "y", "z")
+HELD_SPAN = 0.7  # an end counts as held against warping when its bolts span this share of the width
+
+
+def wrench(
+    drive: Drive, loads: Loads, place: tuple[Number, ...]
+) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
+    """Give force and moment, about ``place``, of everything the motor puts on the mount (SI).
+
+    Strand forces act at the shaft axis in the sprocket plane; the torque about z is the stator's.
+    """
+    force = (
+        rigid.across_part(loads.shaft_load, loads.pull_angle),
+        rigid.along_part(loads.shaft_load, loads.pull_angle),
+        0.0,
+    )
+    weight = loads.weight
+    sprocket = (0.0, 0.0, drive.shaft.face_overhang)
+    centre = (0.0, 0.0, -drive.motor.centre_of_mass)
+    total = tuple(_plus(a, b) for a, b in zip(force, weight, strict=True))
+    couple = (0.0, 0.0, loads.stator_torque)
+    moment = tuple(
+        _moment(axis, sprocket, force, centre, weight, place, couple[axis]) for axis in range(3)
+    )
+    return total, moment
+
+
+def _plus(a: Number, b: Number) -> Number:
+    return a if np.ndim(b) == 0 and b == 0 else rigid.sum_of_two(a, b)
+
+
+def _moment(axis: int, p: Any, f: Any, q: Any, w: Any, o: Any, couple: Number) -> Number:
+    """Give the moment about one axis through ``o`` of force ``f`` at ``p`` and ``w`` at ``q``."""
+    one, two = (i for i in range(3) if i != axis)
+    about = (statics.moment_x, statics.moment_y, statics.moment_z)[axis]
+    strands = about(p[one] - o[one], p[two] - o[two], f[one], f[two])
+    if not (np.any(w[one]) or np.any(w[two])):
+        return (
+            strands
+            if np.ndim(couple) == 0 and couple == 0
+            else rigid.moment_sum(strands, 0.0, couple)
+        )
+    hanging = about(q[one] - o[one], q[two] - o[two], w[one], w[two])
+    return rigid.moment_sum(strands, hanging, couple)
+
+
+def solve(drive: Drive, loads: Loads) -> Response:
+    """Give section forces, movement at the sprocket and bolt forces for the loads."""
+    plane = drive.mount.plane
+    force, moment = wrench(drive, loads, plane.centre)
+    bolts = joint.bolt_forces(drive.fixings, plane, force, moment)
+    displacements = (*displacements_of(drive, loads), _shaft(drive, loads))
+    return Response(
+        sections=tuple(section_forces(drive, loads, i) for i in range(len(drive.mount.cuts))),
+        displacements=displacements,
+        bolts=bolts,
+        balance=joint.balance(plane, bolts, force, moment),
+    )
+
+
+def section_forces(drive: Drive, loads: Loads, index: int) -> SectionForces:
+    """Give the forces in one cut, in the cut's own axes."""
+    cut = drive.mount.cuts[index]
+    force, moment = wrench(drive, loads, cut.place)
+    a, w, n = (AXES.index(x) for x in (cut.axis, cut.across, cut.normal))
+    bimoment: Number = 0.0
+    if cut.segment is not None:
+        bimoment = _bimoment(drive, drive.mount.segments[cut.segment], moment[a])
+    return SectionForces(
+        normal=force[a], shear_across=force[w], shear_normal=force[n], torque=moment[a],
+        moment_across=moment[w], moment_normal=moment[n], bimoment=bimoment,
+    )  # fmt: skip
+
+
+def held_ends(drive: Drive, part: Segment) -> int:
+    """Count the ends of a segment whose flatness is held: by bolts of enough span, or by a bend."""
+    from .mounts._common import pattern
+
+    columns = pattern(drive.fixings)[1]
+    frame_held = (columns[-1] - columns[0]) >= HELD_SPAN * part.width
+    half = drive.motor.bolt_circle / 2 * np.sin(np.pi / drive.motor.bolts.count)
+    motor_held = 2 * half >= HELD_SPAN * part.width
+    at_frame, at_motor = part is drive.mount.segments[0], part is drive.mount.segments[-1]
+    return int(frame_held or not at_frame) + int(motor_held or not at_motor)
+
+
+def _decay(drive: Drive, part: Segment) -> Number:
+    material = drive.mount.material
+    e, g = material.elastic_modulus, material.shear_modulus
+    j = section.rectangle_torsion_constant(part.width, part.thickness)
+    cw = section.flat_bar_warping_constant(part.width, part.thickness)
+    return warping.warping_decay(g, j, e, cw)
+
+
+def _bimoment(drive: Drive, part: Segment, torque: Number) -> Number:
+    ends = held_ends(drive, part)
+    if ends == 0:
+        return 0.0
+    held = warping.bimoment_held_held if ends == 2 else warping.bimoment_held_free
+    return segment.partly_held_bimoment(
+        held(torque, _decay(drive, part), part.length), drive.mount.warping_held
+    )
+
+
+def _moduli(drive: Drive, loads: Loads) -> tuple[Number, Number]:
+    """Give elastic and shear modulus for each case: the creep values while a load is held."""
+    m = drive.mount.material
+    if len(loads.groups) == 1:
+        held = loads.groups[0] == "hold"
+        return (
+            (m.creep_modulus, m.creep_shear_modulus)
+            if held
+            else (m.elastic_modulus, m.shear_modulus)
+        )
+    held_rows = np.array([[g == "hold"] for g in loads.groups])
+    return (
+        np.where(held_rows, m.creep_modulus, m.elastic_modulus),
+        np.where(held_rows, m.creep_shear_modulus, m.shear_modulus),
+    )
+
+
+def displacements_of(drive: Drive, loads: Loads) -> tuple[Displacement, ...]:
+    """Give the movement at the sprocket from each segment, the joint and the frame member.
+
+    The motor's own weight is left out: it hangs there when the sprockets are lined up.
+    """
+    loads = replace(loads, weight=(0.0, 0.0, 0.0))
+    e, g = _moduli(drive, loads)
+    parts = [_segment(drive, loads, s, e, g) for s in drive.mount.segments]
+    plane = drive.mount.plane
+    force, moment = wrench(drive, loads, plane.centre)
+    move, turn = joint.give(drive, plane, force, moment, e)
+    parts.append(_carry(drive, "bolted joint", plane.centre, move, turn))
+    if drive.frame.span is not None:
+        move, turn = _frame(drive, force, moment)
+        parts.append(_carry(drive, "frame member", plane.centre, move, turn))
+    return tuple(parts)
+
+
+def _segment(drive: Drive, loads: Loads, part: Segment, e: Number, g: Number) -> Displacement:
+    force, moment = wrench(drive, loads, part.end)
+    a, w, n = (AXES.index(x) for x in (part.axis, part.across, part.normal))
+    sign = 1.0 if part.end[a] - part.start[a] > 0 else -1.0
+    length = part.length
+    move: list[Number] = [0.0, 0.0, 0.0]
+    turn: list[Number] = [0.0, 0.0, 0.0]
+    area = section.rectangle_area(part.width, part.thickness)
+    bends = ((w, n, part.width, part.thickness), (n, w, part.thickness, part.width))
+    for axis, across, breadth, depth in bends:
+        handed = sign * _cross(a, across, axis)  # d x F: how the end force turns the end
+        second = section.rectangle_second_moment(breadth, depth)
+        pull = force[across] if handed > 0 else -force[across]
+        turn[axis] = usage.angle_sum(
+            flexure.end_slope_moment(moment[axis], length, e, second),
+            flexure.end_slope_force(pull, length, e, second),
+        )
+        bend = usage.length_sum(
+            flexure.end_deflection_moment(moment[axis], length, e, second),
+            flexure.end_deflection_force(pull, length, e, second),
+        )
+        shear = segment.shear_movement(force[across], length, g, area)
+        move[across] = segment.bent_and_sheared(bend, shear, handed)
+    turn[a] = _twist(drive, part, moment[a], e, g)
+    return _carry(drive, part.name, part.end, tuple(move), tuple(turn))
+
+
+def _twist(drive: Drive, part: Segment, torque: Number, e: Number, g: Number) -> Number:
+    """Give the twist of a segment: between free ends and ends held as far as their bolts span."""
+    j = section.rectangle_torsion_constant(part.width, part.thickness)
+    free = flexure.twist_free(torque, part.length, g, j)
+    ends = held_ends(drive, part)
+    if ends == 0:
+        return free
+    cw = section.flat_bar_warping_constant(part.width, part.thickness)
+    decay = warping.warping_decay(g, j, e, cw)
+    held = warping.twist_held_held if ends == 2 else warping.twist_held_free
+    return segment.partly_held_twist(
+        free, held(torque, part.length, g, j, decay), drive.mount.warping_held
+    )
+
+
+def _cross(i: int, j: int, k: int) -> float:
+    """Give the sign of unit vectors i x j along k."""
+    return {(0, 1, 2): 1.0, (1, 2, 0): 1.0, (2, 0, 1): 1.0}.get((i, j, k), -1.0)
+
+
+def _carry(drive: Drive, name: str, place: Any, move: Any, turn: Any) -> Displacement:
+    """Carry the movement of a part's end at ``place`` to the sprocket: d = w + theta x r."""
+    arm = (-place[0], -place[1], drive.shaft.face_overhang - place[2])
+    at_sprocket = tuple(
+        rigid.carried(
+            move[i], turn[(i + 1) % 3], arm[(i + 2) % 3], turn[(i + 2) % 3], arm[(i + 1) % 3]
+        )
+        for i in range(3)
+    )
+    return Displacement(name=name, move=at_sprocket, turn=tuple(turn))
+
+
+def _frame(drive: Drive, force: Any, moment: Any) -> tuple[Any, Any]:
+    """Give movement and turn at mid-span of the frame member, which runs along x, held at both ends."""
+    f = drive.frame
+    if f.member == "square tube":
+        second = tube.box_second_moment(f.size, f.size, f.wall)
+        j = tube.box_torsion_constant(f.size, f.size, f.wall)
+    else:
+        second = tube.round_tube_second_moment(f.size, f.wall)
+        j = tube.round_tube_torsion_constant(f.size, f.wall)
+    e = f.elastic_modulus
+    g = flexure.shear_modulus(e, 0.3)
+    move = (
+        0.0,
+        spans.fixed_beam_midspan_deflection(force[1], f.span, e, second),
+        spans.fixed_beam_midspan_deflection(force[2], f.span, e, second),
+    )
+    turn = (
+        spans.held_tube_twist(moment[0], f.span, g, j),
+        spans.fixed_beam_midspan_rotation(moment[1], f.span, e, second),
+        spans.fixed_beam_midspan_rotation(moment[2], f.span, e, second),
+    )
+    return move, turn
+
+
+def _shaft(drive: Drive, loads: Loads) -> Displacement:
+    """Give deflection and slope of the overhung shaft at the sprocket, along the chain line."""
+    s = drive.shaft
+    overhang = bearing_overhang(s.face_overhang, s.face_to_bearing)
+    second = section.round_second_moment(s.diameter)
+    sag = spans.overhung_deflection(
+        loads.shaft_load, overhang, s.bearing_span, s.elastic_modulus, second
+    )
+    slope = spans.overhung_slope(
+        loads.shaft_load, overhang, s.bearing_span, s.elastic_modulus, second
+    )
+    cos, sin = np.cos(loads.pull_angle), np.sin(loads.pull_angle)
+    return Displacement(
+        name="motor shaft",
+        move=(
+            rigid.across_part(sag, loads.pull_angle),
+            rigid.along_part(sag, loads.pull_angle),
+            0.0 * cos,
+        ),
+        turn=(
+            -rigid.along_part(slope, loads.pull_angle),
+            rigid.across_part(slope, loads.pull_angle),
+            0.0 * sin,
+        ),
+    )
+
+
+def softness(drive: Drive, angle: Number) -> Number:
+    """Give the movement of the sprocket along the chain line per newton of shaft load, m/N."""
+    unit = _unit_load(drive, angle)
+    parts = (*displacements_of(drive, unit), _shaft(drive, unit))
+    along = [rigid.approach(p.move[0], p.move[1], angle) for p in parts]
+    total = along[0]
+    for part in along[1:]:
+        total = usage.length_sum(total, part)
+    return give.softness(total, unit.shaft_load)
+
+
+def _unit_load(drive: Drive, angle: Number) -> Loads:
+    return Loads(
+        names=("unit",), groups=("pull",), current=0.0, torque=0.0, stator_torque=0.0,
+        starting_factor=1.0, effective_pull=1.0, tight_side_tension=1.0, slack_side_tension=0.0,
+        steady_tension=1.0, shaft_load=1.0, pull_angle=angle, weight=(0.0, 0.0, 0.0),
+    )  # fmt: skip

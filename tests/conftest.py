@@ -1,0 +1,86 @@
+"""Shared pieces of the tests: a short valid drive file as a mapping, and ways to run it."""
+
+from __future__ import annotations
+
+import copy
+from typing import Any
+
+import pytest
+
+from mountlimit.drivefile import DriveFile, parse
+
+BASE: dict[str, Any] = {
+    "title": "test drive",
+    "motor": {"torque_constant": "0.12 N*m/A", "mass": "5.5 kg", "centre_of_mass": "60 mm",
+              "bolts": "4 x M6", "bolt_circle": "79 mm", "bolt_class": "8.8"},
+    "current": {"kind": "motor", "set": "40 A", "wanted": "90 A", "continuous": "28 A"},
+    "chain": {"type": "40", "driving_teeth": 11, "driven_teeth": 54, "centre_distance": "360 mm",
+              "pull": "across"},
+    "shaft": {"diameter": "12 mm", "face_overhang": "28 mm", "bearing": "6201"},
+    "hub": {"key": "4 x 4 x 16 mm"},
+    "mount": {"form": "plate", "material": "6061", "thickness": "8 mm", "width": "120 mm",
+              "free_length": "85 mm"},
+    "fixings": {"bolts": "4 x M8", "bolt_class": "8.8", "span_across": "90 mm", "span_along": "40 mm"},
+}  # fmt: skip
+
+ANGLE = {"form": "angle", "heel_to_bolts": "35 mm"}
+
+
+def _toml(value: Any) -> str:
+    if isinstance(value, str):
+        return '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
+    if isinstance(value, bool):
+        return str(value).lower()
+    if isinstance(value, list):
+        return "[" + ", ".join(_toml(v) for v in value) + "]"
+    if isinstance(value, dict):
+        return "{ " + ", ".join(f"{k} = {_toml(v)}" for k, v in value.items()) + " }"
+    return str(value)
+
+
+def toml_text(data: dict[str, Any]) -> str:
+    """Write a drive mapping as TOML text."""
+    lines = [f"{k} = {_toml(v)}" for k, v in data.items() if not isinstance(v, dict)]
+    for name, table in data.items():
+        if isinstance(table, dict):
+            lines.append(f"\n[{name}]")
+            lines += [f"{k} = {_toml(v)}" for k, v in table.items()]
+    return "\n".join(lines) + "\n"
+
+
+def changed(**changes: Any) -> dict[str, Any]:
+    """Give the base drive with ``section__key=value`` put over it; ``None`` takes the key out."""
+    data = copy.deepcopy(BASE)
+    for name, value in changes.items():
+        section, _, key = name.partition("__")
+        target = data.setdefault(section, {}) if key else data
+        key = key or section
+        if value is None:
+            target.pop(key, None)
+        else:
+            target[key] = value
+    return data
+
+
+def drive_file(**changes: Any) -> DriveFile:
+    """Read the base drive with changes."""
+    return parse(toml_text(changed(**changes)).encode(), "test.toml")
+
+
+def angle_file(**changes: Any) -> DriveFile:
+    """Read the base drive as an angle, with changes."""
+    mount = {f"mount__{k}": v for k, v in ANGLE.items()}
+    return drive_file(**{**mount, **changes})
+
+
+IDEAL = {
+    "frame__member": "rigid", "chain__slack": "20 %", "chain__skew": "0 deg", "chain__offset": "0 mm",
+    "shaft__bearing_play": "0 mm", "duty__starting_factor": 1, "motor__mass": "0.05 kg",
+    "motor__torque_scatter": 1, "mount__warping_held": 1, "fixings__joint_stiffness": "10000 kN/mm",
+}  # fmt: skip
+
+
+@pytest.fixture
+def base() -> DriveFile:
+    """The base drive."""
+    return drive_file()

@@ -1,0 +1,182 @@
+"""Formulas against an independent route, a known limit case, or their own inverse."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from mountlimit.formulas import (
+    alignment,
+    chain_drive,
+    holes,
+    joint,
+    shaft,
+    statics,
+    stress,
+    threads,
+    traction,
+)
+
+
+def yield_scale(principal: tuple[float, float], ratio: float) -> float:
+    """Give the tension-scale equivalent stress by solving the parabolic criterion itself.
+
+    (s1-s2)^2 + (s2-s3)^2 + (s3-s1)^2 + 2 (C - T)(s1 + s2 + s3) = 2 C T with C = ratio T.
+    """
+    s1, s2 = principal
+    distortion = (s1 - s2) ** 2 + s2**2 + s1**2
+    roots = np.roots([-2 * ratio, 2 * (ratio - 1) * (s1 + s2), distortion])
+    return float(max(roots.real))
+
+
+@pytest.mark.parametrize("ratio", [1.0, 1.2, 1.6])
+@pytest.mark.parametrize(
+    "plane", [(10.0, 0.0, 0.0), (-10.0, 0.0, 0.0), (8.0, -3.0, 5.0), (0.0, 0.0, 6.0)]
+)
+def test_pressure_sensitive_yield(plane: tuple[float, float, float], ratio: float) -> None:
+    """The closed form solves the criterion of Raghava, Caddell and Yeh (from memory)."""
+    principal = (stress.principal_max(*plane), stress.principal_min(*plane))
+    value = stress.pressure_sensitive_plane(*plane, ratio)
+    assert value == pytest.approx(yield_scale(principal, ratio), rel=1e-9)
+    if plane[1] == 0.0:
+        assert stress.pressure_sensitive(plane[0], plane[2], ratio) == pytest.approx(
+            value, rel=1e-12
+        )
+    if ratio == 1.0:
+        assert value == pytest.approx(stress.von_mises_plane(*plane), rel=1e-12)
+
+
+def test_pressure_sensitive_limits() -> None:
+    """Tension s, compression s / S, shear sqrt(3 / S), equal biaxial 1.117 at S = 1.25."""
+    assert stress.pressure_sensitive(10.0, 0.0, 1.25) == pytest.approx(10.0)
+    assert stress.pressure_sensitive(-10.0, 0.0, 1.25) == pytest.approx(8.0)
+    assert stress.pressure_sensitive(0.0, 10.0, 1.25) == pytest.approx(10.0 * np.sqrt(3 / 1.25))
+    assert stress.pressure_sensitive_plane(1.0, 1.0, 0.0, 1.25) == pytest.approx(1.117, abs=5e-4)
+
+
+def test_sag_against_the_catenary() -> None:
+    """A hanging chain of 300 mm: tension and excess length of the shallow parabola are near it.
+
+    y = a cosh(x / a), horizontal tension q g a.  At 4 % sag the parabola is within 1 %.
+    """
+    span, q, a = 0.3, 0.62, 0.93
+    sag = a * (np.cosh(span / 2 / a) - 1)
+    assert 0.038 < sag / span < 0.042
+    tension = chain_drive.sag_tension(q, span, sag)
+    assert tension == pytest.approx(q * 9.80665 * a, rel=0.01)
+    excess = 2 * a * np.sinh(span / 2 / a) - span
+    assert chain_drive.excess_from_sag(span, sag) == pytest.approx(excess, rel=0.01)
+    assert chain_drive.sag_from_excess(
+        span, chain_drive.excess_from_sag(span, sag)
+    ) == pytest.approx(sag)
+
+
+@pytest.mark.parametrize(("approach", "sag"), [(0.25, 7.5), (0.5, 10.6), (1.0, 15.0), (2.0, 21.2)])
+def test_sag_from_the_approach_of_the_shafts(approach: float, sag: float) -> None:
+    """300 mm run, from no slack (computed by hand, to a tenth of a millimetre)."""
+    assert chain_drive.sag_after_approach(0.0, 300.0, approach) == pytest.approx(sag, abs=0.05)
+
+
+def test_tensions_add_up() -> None:
+    """Effective pull is tight less slack side; the speed part is in both."""
+    slack = chain_drive.slack_side_tension(chain_drive.centrifugal_tension(0.62, 10.0), 15.0)
+    assert slack == pytest.approx(62.0 + 15.0)
+    assert chain_drive.tight_side_tension(900.0, slack) - slack == pytest.approx(900.0)
+
+
+def test_pin_pressure_of_a_10b_drive() -> None:
+    """1840 N on 66.3 mm^2 are 27.8 MPa (computed)."""
+    assert chain_drive.pin_pressure(1840.0, 66.3e-6) / 1e6 == pytest.approx(27.8, abs=0.05)
+
+
+def test_wear_of_a_chain() -> None:
+    """1.5 % of 122 pitches of 12.7 mm."""
+    assert chain_drive.wear_length(0.015, 122, 12.7) == pytest.approx(23.241)
+
+
+def test_offsets() -> None:
+    """2 mm per metre on 400 mm; 1 degree of roll on a 45 mm sprocket."""
+    assert alignment.offset_allowed(0.002, 0.4) == pytest.approx(0.0008)
+    assert alignment.roll_offset(-np.radians(1.0), 0.045) == pytest.approx(0.000393, abs=5e-7)
+
+
+def test_tapped_thread_of_aluminium() -> None:
+    """M8 x 1.25, 8 mm engaged: 176 mm^2, 27.4 kN at 0.6 of 260 MPa (computed, FED-STD-H28 form)."""
+    middle = threads.thread_pitch_diameter(8.0, 1.25)
+    area = threads.strip_area_internal(8.0, 1.25, 8.0, middle)
+    assert area == pytest.approx(176, abs=0.5)
+    assert threads.strip_force(0.6 * 0.26, 176.0) == pytest.approx(27.4, abs=0.06)
+
+
+def test_sheared_cylinders_of_a_thread() -> None:
+    """At a cylinder of diameter D the tooth of a 60-degree thread is P/2 + (D - D2) tan 30 wide."""
+    d, p, engaged = 8.0, 1.25, 10.0
+    middle, inner = threads.thread_pitch_diameter(d, p), threads.nut_minor_diameter(d, p)
+    outer = threads.strip_area_internal(engaged, p, d, middle)
+    core = threads.strip_area_external(engaged, p, inner, middle)
+    teeth = engaged / p
+    tan = np.tan(np.radians(30.0))
+    assert outer == pytest.approx(teeth * np.pi * d * (p / 2 + (d - middle) * tan), rel=1e-5)
+    assert core == pytest.approx(teeth * np.pi * inner * (p / 2 + (middle - inner) * tan), rel=1e-5)
+    # Flat of the basic profile at the minor diameter of the nut: three quarters of the pitch.
+    assert core / (teeth * np.pi * inner) == pytest.approx(0.75 * p, rel=1e-4)
+    assert outer / (teeth * np.pi * d) == pytest.approx(0.875 * p, rel=1e-4)
+
+
+def test_preload_losses() -> None:
+    """Settling as one displacement on two springs; creep by the power law; tightening scatter."""
+    bolt, clamp, settled = 3.5e8, 1.2e9, 11e-6
+    left = threads.preload_after_embedding(18600.0, settled, bolt, clamp)
+    lost = 18600.0 - left
+    assert lost / bolt + lost / clamp == pytest.approx(settled, rel=1e-12)
+    assert threads.preload_after_embedding(1000.0, settled, bolt, clamp) == 0.0
+    # 54 % of the clamp is left after 1000 h at an exponent of 0.09 (computed).
+    assert threads.preload_after_creep(1.0, 1000.0, 0.09) == pytest.approx(0.54, abs=0.005)
+    assert threads.lowest_preload(16.0, 1.6) == pytest.approx(10.0)
+
+
+def test_clamp_and_separation() -> None:
+    """The joint opens when the clamp is gone; then the bolt carries the load alone."""
+    opening = joint.separation_load(25.0, 0.32)
+    assert joint.clamp_left(25.0, 0.32, opening) == pytest.approx(0.0, abs=1e-12)
+    assert joint.bolt_load(25.0, 0.32, opening) == pytest.approx(opening)
+    assert joint.clamp_left(25.0, 0.32, 2 * opening) == 0.0
+    assert joint.bolt_load(25.0, 0.32, 6.0) - joint.clamp_left(25.0, 0.32, 6.0) == pytest.approx(
+        6.0
+    )
+
+
+def test_plate_at_a_hole() -> None:
+    """Two shear planes, projected bearing area, what is left of a width of 60 between two 9s."""
+    assert holes.tear_out_shear(15.5, 10.0, 12.0) == 2 * 15.5 * 10.0 * 12.0
+    assert holes.bearing_force(8.0, 10.0, 9.0) == 720.0
+    assert holes.net_section_force(60.0, 2, 9.0, 6.0, 150.0) == 42 * 6 * 150
+
+
+def test_clamp_along_and_round_a_tube() -> None:
+    """A screw motion of the clamp: the torque is half the axial force at the tube's radius, twice."""
+    c = joint.CLAMP_CONTACT["two lines"]
+    along = joint.clamp_axial_force(c, 0.15, 20000.0)
+    assert along == pytest.approx(2 * 0.15 * 20000.0)
+    assert joint.clamp_torque(c, 0.15, 20000.0, 0.03) == pytest.approx(along * 0.03 / 2)
+
+
+@pytest.mark.parametrize("strength", [470e6, 690e6, 1034e6])
+def test_notch_sensitivity_falls_with_the_notch_radius(strength: float) -> None:
+    """Blunt notches count in full; at the material length it is half.  Length at 2070 MPa 25.4 um."""
+    length = shaft.notch_length(strength)
+    assert shaft.notch_length(2070e6) == pytest.approx(25.4e-6)
+    assert length == pytest.approx(25.4e-6 * (2070e6 / strength) ** 1.8, rel=1e-12)
+    assert shaft.notch_sensitivity(length, length) == 0.5
+    assert shaft.notch_sensitivity(length, 1.0) == pytest.approx(1.0, abs=0.001)
+
+
+def test_weight_and_bump() -> None:
+    assert statics.weight(2.0) == pytest.approx(19.6133)
+    assert statics.bump_force(2.0, 3.0) == pytest.approx(3 * statics.weight(2.0))
+
+
+def test_traction_torque_by_power() -> None:
+    """Force times road speed is torque times motor speed."""
+    torque, speed = traction.traction_torque(600.0, 0.15, 6.0), 4.0
+    assert torque * speed / 0.15 * 6.0 == pytest.approx(600.0 * speed)

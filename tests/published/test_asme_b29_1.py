@@ -1,0 +1,78 @@
+"""ASME B29.1 (roller chain): pitch diameters, and the power rating of its appendix.
+
+The rating equations in the American Chain Association form, p in inches, n in rev/min:
+link plates 0.004 z^1.08 n^0.9 p^(3-0.07p) hp (0.0022 for chain 41), rollers and bushes
+1000 K2 z^1.5 p^0.8 / n^1.5 hp; the rating is the lower.  Tolerance: half the last printed digit.
+"""
+
+import pytest
+from printed import printed
+
+from mountlimit.formulas import chain_drive
+
+HORSEPOWER = 745.7
+PITCH = {"25": 0.00635, "35": 0.009525, "40": 0.0127, "41": 0.0127}
+
+PITCH_DIAMETERS = {
+    9: "74.26", 10: "82.20", 11: "90.16", 13: "106.14", 15: "122.17", 17: "138.23",
+    25: "202.66", 60: "485.33",
+}  # fmt: skip
+
+SPEEDS = (10, 25, 50, 100, 200, 300, 400, 500, 700, 900, 1000, 1200, 1400)
+CHAIN_41 = {
+    11: "0.03 0.07 0.13 0.24 0.44 0.64 0.82 1.01 1.37 1.71 1.88 1.71 1.36",
+    17: "0.05 0.11 0.20 0.38 0.71 1.02 1.32 1.61 2.18 2.74 3.01 3.29 2.61",
+    20: "0.06 0.13 0.24 0.45 0.84 1.21 1.57 1.92 2.60 3.26 3.59 4.20 3.33",
+}
+
+
+def both(chain: str, teeth: int, speed: float) -> tuple[float, float]:
+    """Give the two ratings in horsepower."""
+    plates = chain_drive.LINK_PLATE_CONSTANT
+    bushes = chain_drive.ROLLER_BUSH_CONSTANT
+    first = plates.get(chain, plates["other"])
+    second = bushes.get(chain, bushes["other"])
+    shared = (teeth, speed / 60, PITCH[chain])
+    return (
+        chain_drive.link_plate_power(*shared, first) / HORSEPOWER,
+        chain_drive.roller_bush_power(*shared, second) / HORSEPOWER,
+    )
+
+
+@pytest.mark.parametrize("teeth", PITCH_DIAMETERS)
+def test_pitch_diameter_table_of_one_inch_pitch(teeth: int) -> None:
+    """Confirmed (SPK-01): table of pitch diameters, 25.4 mm pitch."""
+    assert chain_drive.pitch_diameter(0.0254, teeth) * 1000 == printed(PITCH_DIAMETERS[teeth])
+
+
+@pytest.mark.parametrize(
+    ("teeth", "speed", "power"),
+    [
+        (teeth, speed, power)
+        for teeth, row in CHAIN_41.items()
+        for speed, power in zip(SPEEDS, row.split(), strict=True)
+    ],
+)
+def test_rating_table_of_chain_41(teeth: int, speed: int, power: str) -> None:
+    """Confirmed: 39 values of a printed rating table of chain 41."""
+    assert min(both("41", teeth, speed)) == printed(power)
+
+
+def test_link_plate_rating_of_chain_40() -> None:
+    """Computed (CHP-01): 17 teeth, 100 rpm; equation and constants read."""
+    assert both("40", 17, 100)[0] == printed("0.6893")
+    assert both("40", 17, 100)[0] * HORSEPOWER / 1000 == printed("0.514")
+
+
+def test_bush_rating_of_chain_35() -> None:
+    """Computed (CHP-02): 11 teeth, 3000 rpm; rollers and bushes govern."""
+    plates, bushes = both("35", 11, 3000)
+    assert plates == printed("3.886")
+    assert bushes == printed("2.938")
+    assert bushes < plates
+
+
+def test_ratings_of_chain_41_and_25() -> None:
+    """Computed (CHP-03): 13 teeth at 2000 rpm, 17 teeth at 3000 rpm."""
+    assert min(both("41", 13, 2000)) == printed("1.0234")
+    assert min(both("25", 17, 3000)) == printed("1.8395")

@@ -1,0 +1,48 @@
+"""Creep of plastics: ISO 899-1 moduli of a POM copolymer (from memory) and R. J. Crawford, Plastics
+Engineering, 3rd ed.
+"""
+
+import numpy as np
+import pytest
+from printed import printed
+
+from mountlimit.formulas import endurance, flexure, section, stress
+
+ONE_HOUR, THOUSAND_HOURS, SHORT = 2500e6, 1300e6, 2850e6
+
+
+def test_power_law_between_the_moduli() -> None:
+    """From memory in its moduli (CRP-01): exponent 0.0947 links 2500 MPa at 1 h, 1300 at 1000 h."""
+    exponent = np.log10(ONE_HOUR / THOUSAND_HOURS) / 3
+    assert exponent == printed("0.0947")
+    assert endurance.creep_modulus(ONE_HOUR, exponent, 1.0) == ONE_HOUR
+    late = endurance.creep_modulus(ONE_HOUR, 0.0947, 1000.0)
+    assert late == pytest.approx(THOUSAND_HOURS, rel=3.5e-4)  # half a digit of 0.0947
+    assert late < endurance.creep_modulus(ONE_HOUR, 0.0947, 100.0) < ONE_HOUR
+
+
+def test_cantilever_strip_of_pom() -> None:
+    """Computed (CRP-03): 20 x 5 mm strip, 50 mm long, 8 N at its end; creep-modulus method."""
+    second = section.rectangle_second_moment(0.02, 0.005)
+    bent = stress.bending_stress(0.4, section.rectangle_section_modulus(0.02, 0.005))
+    assert bent / 1e6 == pytest.approx(4.8, rel=1e-12)
+    assert 100 * endurance.creep_strain(bent, THOUSAND_HOURS) == printed("0.369")
+    now, late = (
+        flexure.end_deflection_force(8.0, 0.05, modulus, second)
+        for modulus in (SHORT, THOUSAND_HOURS)
+    )
+    assert now * 1000 == printed("0.5614")
+    assert late * 1000 == printed("1.2308")
+    assert late / now == printed("2.192")
+
+
+def test_strain_limit() -> None:
+    """Confirmed: a nylon guide prints 7.5 MPa at 0.5 % strain, a modulus of 1500 MPa."""
+    assert endurance.allowable_creep_stress(0.005, 1500e6) == pytest.approx(7.5e6, rel=1e-12)
+
+
+def test_polypropylene_beam() -> None:
+    """Confirmed, Crawford p. 56: beam between supports 100 mm, 347 MPa after a year, I 28 mm^4;
+    2.33 N sag it by 5 mm."""
+    sag = flexure.simple_beam_midspan_deflection(1.0, 100.0, 347.0, 28.0)
+    assert 5.0 / sag == printed("2.33")

@@ -1,0 +1,32 @@
+"""Roark's Formulas for Stress and Strain, table 17.1: holes in plates."""
+
+import pytest
+from printed import printed
+
+from mountlimit.formulas import concentration
+
+
+@pytest.mark.parametrize(("share", "factor"), [(0.0, 3.0), (0.24, 2.44), (0.5, 2.16)])
+def test_central_hole_in_tension(share: float, factor: float) -> None:
+    """Confirmed (KTC-01): polynomial printed; 2.44 is a chart reading of Shigley's A-15-1.
+
+    Tolerance 0.01, what a chart can be read to.
+    """
+    assert concentration.central_hole_tension(share, 1.0) == pytest.approx(factor, abs=0.01)
+
+
+def test_central_hole_against_finite_elements() -> None:
+    """Computed (KTC-02): d/w 0.3; polynomial 2.349 net, finite elements 2.362 net, 3.374 gross."""
+    factor = concentration.central_hole_tension(0.3, 1.0)
+    assert factor == printed("2.349")
+    assert factor == pytest.approx(2.362, rel=0.012)
+    assert factor / 0.7 == pytest.approx(3.374, rel=0.012)
+
+
+def test_hole_in_a_bent_plate() -> None:
+    """Computed (KTC-03): limits 3 for a small hole and (5 + 3 nu) / (3 + nu) = 1.788 for a large.
+
+    Tolerance 1 %: the fitted formula itself gives 2.98 and 1.79.
+    """
+    assert concentration.hole_in_bending(1e-9, 1.0) == pytest.approx(3.0, rel=0.01)
+    assert concentration.hole_in_bending(1e4, 1.0) == pytest.approx(5.9 / 3.3, rel=0.003)
