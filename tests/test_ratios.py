@@ -59,7 +59,10 @@ def test_twice_the_teeth_halve_the_pull():
 def test_sprocket_inboard_never_lowers_a_limit(make, pull):
     """Moving the sprocket towards the motor's face relieves or leaves every limit."""
     out, near = (
-        {x.check.name: x for x in limits.find(make(chain__pull=pull, shaft__face_overhang=e)).limits}
+        {
+            x.check.name: x
+            for x in limits.find(make(chain__pull=pull, shaft__face_overhang=e)).limits
+        }
         for e in ("40 mm", "25 mm")
     )
     for name, limit in out.items():
@@ -77,8 +80,12 @@ def test_less_regeneration_never_lowers_a_limit(share):
 
 def test_millimetre_and_inch_files_agree():
     """The same part written in inches gives the same limits."""
-    metric = drive_file(mount__thickness="6.35 mm", mount__width="127 mm", shaft__face_overhang="31.75 mm")
-    inch = drive_file(mount__thickness="1/4 in", mount__width="5 in", shaft__face_overhang="1-1/4 in")
+    metric = drive_file(
+        mount__thickness="6.35 mm", mount__width="127 mm", shaft__face_overhang="31.75 mm"
+    )
+    inch = drive_file(
+        mount__thickness="1/4 in", mount__width="5 in", shaft__face_overhang="1-1/4 in"
+    )
     one, two = limits.find(metric).limits, limits.find(inch).limits
     assert [x.check.name for x in one] == [x.check.name for x in two]
     for a, b in zip(one, two, strict=True):
@@ -95,7 +102,11 @@ def test_limits_straddle_one():
             continue
         drive = resolve(file, limit.corner)
         low, high = (
-            float(evaluate.curves(drive, np.array([limit.safe * k]), [limit.check.name])[limit.check.name].safe[0])
+            float(
+                evaluate.curves(drive, np.array([limit.safe * k]), [limit.check.name])[
+                    limit.check.name
+                ].safe[0]
+            )
             for k in (0.999, 1.001)
         )
         assert low * limit.factor < 1 < high * limit.factor, limit.check.name
@@ -131,7 +142,9 @@ def test_unknown_direction_is_the_worst_of_all():
     """Without a direction every direction is tried, and no limit is above that of a known one."""
     data = changed()
     del data["chain"]["pull"]
-    unknown = {x.check.name: x.safe for x in limits.find(parse(toml_text(data).encode(), "t")).limits}
+    unknown = {
+        x.check.name: x.safe for x in limits.find(parse(toml_text(data).encode(), "t")).limits
+    }
     for pull in ("across", "away", "towards"):
         for limit in limits.find(drive_file(chain__pull=pull)).limits:
             assert unknown[limit.check.name] <= limit.safe * (1 + 1e-9)

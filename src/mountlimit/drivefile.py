@@ -9,6 +9,7 @@ import re
 import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
+from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
@@ -159,7 +160,12 @@ class _Reader:
             try:
                 given[key] = _parse(known[key], value)
             except units.UnitMistake as error:
-                self.fail(key, value, f"{error.problem}; expected {error.expected}", f"for example {error.suggestion}")
+                self.fail(
+                    key,
+                    value,
+                    f"{error.problem}; expected {error.expected}",
+                    f"for example {error.suggestion}",
+                )
             except _Wrong as error:
                 self.fail(key, value, error.expected, error.suggestion)
             except MountlimitError as error:
@@ -362,7 +368,7 @@ def _points(_: Field, value: Any) -> tuple[tuple[float, float], ...]:
         if not isinstance(pair, list) or len(pair) != 2:
             raise _Wrong("expected pairs of current and torque")
         pairs.append((units.parse_value(pair[0], "current"), units.parse_value(pair[1], "torque")))
-    if any(b[0] <= a[0] or b[1] <= a[1] for a, b in zip(pairs, pairs[1:], strict=False)):
+    if any(b[0] <= a[0] or b[1] <= a[1] for a, b in pairwise(pairs)):
         raise _Wrong("expected current and torque to rise from each pair to the next")
     if pairs[0][0] < 0 or pairs[0][1] < 0:
         raise _Wrong("expected no negative current or torque")

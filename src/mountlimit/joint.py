@@ -12,7 +12,7 @@ import numpy as np
 
 from .formulas import bolt_group, layout, tipping
 from .formulas import joint as joint_formulas
-from .model import BoltForces, BoltPlane, Drive, Fixings, Number
+from .model import BoltForces, BoltPlane, Drive, Number
 
 SHEAR_SHARE = 0.5  # of the normal stiffness, per bolt (common practice, no source)
 
@@ -47,7 +47,7 @@ def levers(plane: BoltPlane) -> dict[str, list[Number]]:
     }
 
 
-def bolt_forces(fixings: Fixings, plane: BoltPlane, force: Any, moment: Any) -> BoltForces:
+def bolt_forces(plane: BoltPlane, force: Any, moment: Any) -> BoltForces:
     """Share a wrench (about the plane's centre, N and N*m) over the frame bolts."""
     f, s, n, handed = _axes(plane)
     count = len(plane.bolts)

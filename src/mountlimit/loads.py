@@ -150,7 +150,7 @@ def _stack(each: list[Loads], current: Number) -> Loads:
             [np.broadcast_to(np.asarray(getattr(e, name), float), (width,)) for e in each]
         )
 
-    weight = tuple(np.array([[float(e.weight[k])] for e in each]) for k in range(3))
+    x, y, z = (np.array([[float(e.weight[k])] for e in each]) for k in range(3))
     first = each[0]
     names = [
         f
@@ -159,7 +159,7 @@ def _stack(each: list[Loads], current: Number) -> Loads:
     ]
     return replace(
         first, names=tuple(e.names[0] for e in each), groups=tuple(e.groups[0] for e in each),
-        current=np.atleast_1d(current), weight=weight,
+        current=np.atleast_1d(current), weight=(x, y, z),
         pull_angle=np.array([[float(e.pull_angle)] for e in each]),
         **{name: rows(name) for name in names},
     )  # fmt: skip

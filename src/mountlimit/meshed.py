@@ -1,65 +1,96 @@
 """Unit stresses of a cut through a plate, by sectionproperties.
 
-A cut is one or more rectangles (ligaments) between holes.  Each is meshed once per width-to-
-thickness ratio at unit thickness and scaled; only points on one quadrant of the edge are kept,
-since the contributions are added in size (every sign of every load is possible).
+A cut is one or more rectangles (ligaments) between holes.  Each is meshed once per step of
+width over thickness and scaled; only points on one quadrant of the edge are kept,
+since the contributions are added in size (every sign of every load is possible).  Areas and
+second moments of rectangles are exact; sectionproperties gives the shear stresses.
 """
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
 
+from .formulas import section
 from .model import Array
 
-MESH_SHARE = 0.25  # largest triangle over the square of the thickness
+GRID = 0.15  # spacing of the solved shapes on the logarithm of width over thickness
+SLENDER = 16.0  # beyond it the stresses, over their natural scale, no longer change
+ELEMENTS = 70  # about, per solved shape
+LONG_SIDE = np.array([0.0, 0.25, 0.5, 0.75, 1.0])  # places on half a long face, middle to corner
+SHORT_SIDE = np.array([0.0, 0.5])  # places on half an end face, middle towards the corner
 
 
 @dataclass(frozen=True, slots=True)
 class Rectangle:
-    """A meshed rectangle of unit thickness: edge points and shear stresses per unit load."""
+    """A rectangle of unit thickness: points on a quarter of its edge, shear stress per unit load.
+
+    Shear stresses are (points, 2): along the width and through the thickness.
+    """
 
     x: Array
     y: Array
-    torsion: Array  # (points, 2) shear stress components per unit torque
-    shear_across: Array  # (points, 2) per unit shear along the width
-    shear_normal: Array  # (points, 2) per unit shear through the thickness
-    area: float
-    second_across: float  # about the width axis (bends the thickness)
-    second_normal: float  # about the thickness axis (bends the width)
-    torsion_constant: float
+    torsion: Array
+    shear_across: Array
+    shear_normal: Array
     elements: int
 
 
-@lru_cache(maxsize=512)
+@lru_cache(maxsize=1024)
 def rectangle(ratio: float) -> Rectangle:
-    """Mesh and solve a rectangle ``ratio`` wide and 1 thick (sectionproperties: bending, shear, torsion)."""
+    """Give a rectangle ``ratio`` wide and 1 thick, between the two solved shapes nearest to it.
+
+    Shear stresses are kept over their natural scale (torque over torsion modulus, force over
+    area), which changes little from shape to shape, so straight lines between them serve.
+    """
+    place = math.log(min(max(ratio, 1 / SLENDER), SLENDER)) / GRID
+    low = math.floor(place)
+    share = place - low
+    one, two = _solved(low), _solved(low + 1)
+    modulus = float(section.rectangle_torsion_modulus(max(ratio, 1.0), min(ratio, 1.0)))
+    torsion, across, through = (
+        ((1 - share) * a + share * b) / scale
+        for a, b, scale in zip(one[:3], two[:3], (modulus, ratio, ratio), strict=True)
+    )
+    x = np.concatenate((LONG_SIDE * ratio / 2, np.full(SHORT_SIDE.size, ratio / 2)))
+    y = np.concatenate((np.full(LONG_SIDE.size, 0.5), SHORT_SIDE / 2))
+    return Rectangle(x, y, torsion, across, through, max(one[3], two[3]))
+
+
+@lru_cache(maxsize=256)
+def _solved(step: int) -> tuple[Array, Array, Array, int]:
+    """Solve one shape with sectionproperties: shear stresses at the edge points over their scale."""
     from sectionproperties.analysis import Section
     from sectionproperties.pre.library import rectangular_section
 
+    ratio = math.exp(step * GRID)
     geometry = rectangular_section(d=1.0, b=ratio).shift_section(-ratio / 2, -0.5)
-    geometry.create_mesh(mesh_sizes=[MESH_SHARE * min(ratio, 1.0) ** 2])
+    geometry.create_mesh(mesh_sizes=[ratio / ELEMENTS])
     solved = Section(geometry)
     solved.calculate_geometric_properties()
     solved.calculate_warping_properties()
     stress = solved.calculate_stress(mzz=1.0, vx=1.0, vy=1.0).get_stress()[0]
     nodes = np.asarray(solved.mesh["vertices"], float)[: len(stress["sig_zx_mzz"])]
-    x, y = np.abs(nodes[:, 0]), np.abs(nodes[:, 1])
-    edge = (np.abs(x - ratio / 2) < 1e-9 * ratio) | (np.abs(y - 0.5) < 1e-9)
-    keep = np.flatnonzero(edge & (nodes[:, 0] >= -1e-9) & (nodes[:, 1] >= -1e-9))
 
-    def pair(load: str) -> Array:
-        return np.abs(np.column_stack((stress[f"sig_zx_{load}"], stress[f"sig_zy_{load}"]))[keep])
+    def at_points(values: Array) -> Array:
+        """Read a field along the upper face and the right end, by its size."""
+        top = np.flatnonzero(np.abs(nodes[:, 1] - 0.5) < 1e-9)
+        top = top[np.argsort(nodes[top, 0])]
+        end = np.flatnonzero(np.abs(nodes[:, 0] - ratio / 2) < 1e-9 * ratio)
+        end = end[np.argsort(nodes[end, 1])]
+        long = np.interp(LONG_SIDE * ratio / 2, nodes[top, 0], values[top])
+        short = np.interp(SHORT_SIDE / 2, nodes[end, 1], values[end])
+        return np.abs(np.concatenate((long, short)))
 
-    second_across, second_normal, _ = solved.get_ic()
-    return Rectangle(
-        x=x[keep], y=y[keep], torsion=pair("mzz"), shear_across=pair("vx"), shear_normal=pair("vy"),
-        area=float(solved.get_area()), second_across=float(second_across),
-        second_normal=float(second_normal), torsion_constant=float(solved.get_j()),
-        elements=len(solved.elements),
-    )  # fmt: skip
+    def pair(load: str, scale: float) -> Array:
+        parts = (at_points(np.asarray(stress[f"sig_{way}_{load}"])) for way in ("zx", "zy"))
+        return np.column_stack(tuple(parts)) * scale
+
+    modulus = float(section.rectangle_torsion_modulus(max(ratio, 1.0), min(ratio, 1.0)))
+    return pair("mzz", modulus), pair("vx", ratio), pair("vy", ratio), len(solved.elements)
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,30 +117,29 @@ def net_section(
     width: float, thickness: float, holes: tuple[tuple[float, float], ...]
 ) -> NetSection:
     """Give unit stresses of a width x thickness cut less ``holes`` ((place across, diameter), m)."""
-    pieces = _ligaments(width, holes)
-    parts = [(centre, rectangle(round(b / thickness, 9))) for centre, b in pieces]
     t = thickness
-    area = sum(r.area for _, r in parts) * t**2
-    across = sum(r.second_across for _, r in parts) * t**4
-    middle = sum(c * r.area for c, r in parts) * t**2 / area
-    normal = sum(r.second_normal * t**4 + r.area * t**2 * (c - middle) ** 2 for c, r in parts)
-    torsion = sum(r.torsion_constant for _, r in parts) * t**4
-    warping = width**3 * t**3 / 144
+    pieces = [(c, b, rectangle(round(b / t, 12))) for c, b in _ligaments(width, holes)]
+    area = sum(b for _, b, _ in pieces) * t
+    middle = sum(c * b for c, b, _ in pieces) * t / area
+    across = sum(b for _, b, _ in pieces) * t**3 / 12
+    normal = sum(t * b**3 / 12 + b * t * (c - middle) ** 2 for c, b, _ in pieces)
+    constants = [section.rectangle_torsion_constant(max(b, t), min(b, t)) for _, b, _ in pieces]
+    torsion = sum(constants)
+    warping = section.flat_bar_warping_constant(width, t)
     rows: dict[str, list[Array]] = {k: [] for k in ("x", "y", "torsion", "across", "through")}
-    for centre, r in parts:
-        share_area, share_torsion = r.area * t**2 / area, r.torsion_constant * t**4 / torsion
+    for (centre, b, r), constant in zip(pieces, constants, strict=True):
         rows["x"].append(np.abs(centre - middle) + r.x * t)
         rows["y"].append(r.y * t)
-        rows["torsion"].append(r.torsion * share_torsion / t**3)
-        rows["across"].append(r.shear_across * share_area / t**2)
-        rows["through"].append(r.shear_normal * share_area / t**2)
+        rows["torsion"].append(r.torsion * (constant / torsion) / t**3)
+        rows["across"].append(r.shear_across * (b * t / area) / t**2)
+        rows["through"].append(r.shear_normal * (b * t / area) / t**2)
     x, y = np.concatenate(rows["x"]), np.concatenate(rows["y"])
     return NetSection(
         area=area, second_across=across, second_normal=normal, torsion_constant=torsion,
         normal=np.full_like(x, 1 / area), moment_across=y / across, moment_normal=x / normal,
         bimoment=x * y / warping, torsion=np.concatenate(rows["torsion"]),
         shear_across=np.concatenate(rows["across"]), shear_normal=np.concatenate(rows["through"]),
-        place=np.column_stack((x, y)), elements=sum(r.elements for _, r in parts),
+        place=np.column_stack((x, y)), elements=sum(r.elements for _, _, r in pieces),
     )  # fmt: skip
 
 

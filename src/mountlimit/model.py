@@ -46,7 +46,7 @@ class BoltSet:
 class Motor:
     """Torque against motor current, and what hangs on the mount."""
 
-    torque_constant: Value | None  # per ampere of the controller's own kind
+    torque_constant: Number  # per ampere of the controller's own kind
     points: tuple[tuple[float, float], ...]  # (current, torque), measured
     torque_scatter: Value
     no_load_current: Value
@@ -110,12 +110,12 @@ class Hub:
     """How the driving sprocket is held."""
 
     drive: str
-    key_width: Value | None
-    key_height: Value | None
-    key_length: Value | None
+    key_width: Number
+    key_height: Number
+    key_length: Number
     key_yield: Value
     set_screw_count: int
-    set_screw_hold: Value | None
+    set_screw_hold: Number
     set_screw_pair: Value
 
 
@@ -156,10 +156,10 @@ class Frame:
     """The member the mount is bolted to; ``None`` for all numbers when the user calls it rigid."""
 
     member: str
-    size: Value | None
-    wall: Value | None
-    span: Value | None
-    elastic_modulus: Value | None
+    size: Number
+    wall: Number
+    span: Number
+    elastic_modulus: Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -180,7 +180,7 @@ class Duty:
     """How torque comes on, and how often."""
 
     reverse: Value
-    ramp: Value | None
+    ramp: Number
     starting_factor: Value | None
     bump: Value
     hours: Value
@@ -247,6 +247,7 @@ class Mount:
     segments: tuple[Segment, ...]
     cuts: tuple[Cut, ...]
     plane: BoltPlane
+    area: float  # of the plate as cut, about, m^2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

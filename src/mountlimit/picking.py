@@ -43,7 +43,8 @@ class Picker:
         if key in self.given or field.default is None:
             return self._given(key)
         d, kind = field.default, field.kind
-        return self.between(key, *(_default(t, kind) for t in (d.low, d.likely, d.high)), d.source)
+        low, likely, high = (_default(t, kind) for t in (d.low, d.likely, d.high))
+        return self.between(key, low, likely, high, d.source)
 
     def optional(self, key: str) -> Value | None:
         """Give a number that may be absent."""

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import numpy as np
 
 from .formulas import equivalent, stress
 from .meshed import NetSection, net_section
-from .model import Array, Case, Cut, Number, SectionForces
+from .model import Case, Cut, Number, SectionForces
 from .worked import DataSheet, Symbol, is_recording, note
 
 _PARTS = (
@@ -43,7 +45,7 @@ def stresses(case: Case) -> list[tuple[Cut, Number]]:
     return found
 
 
-def _field(net: NetSection, forces: SectionForces) -> tuple[Array, Array]:
+def _field(net: NetSection, forces: SectionForces) -> tuple[Number, Number]:
     """Give normal and shear stress at every edge point; points come first."""
     shape = np.broadcast(*(np.asarray(getattr(forces, p[0])) for p in _PARTS + _SHEARS)).shape
     spread = (-1,) + (1,) * len(shape)
@@ -85,7 +87,10 @@ def _sum(
     net: NetSection, at: int, component: int | None,
 ) -> Number:  # fmt: skip
     """Record one stress as a sum of size of load times unit stress."""
-    symbols, values, terms, total = [], {}, [], 0.0
+    symbols: list[Symbol] = []
+    values: dict[str, Any] = {}
+    terms: list[str] = []
+    total = 0.0
     for load, unit, big, big_unit, small, small_unit, words in parts:
         table = getattr(net, unit)
         per_unit = float(table[at] if component is None else table[at, component])

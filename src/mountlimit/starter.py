@@ -45,8 +45,8 @@ def text(form: str, file: str) -> str:
         ]
         if section.name:
             parts.append(f"\n[{section.name}]  # {section.meaning}")
-        for field in sorted(fields, key=lambda f: not (f.required or f.key in SHOWN)):
-            parts.append(_lines(field, form))
+        fields.sort(key=lambda f: not (f.required or f.key in SHOWN))
+        parts += [_lines(f, form) for f in fields]
     return "\n".join(parts) + "\n"
 
 

@@ -13,8 +13,7 @@ from typing import Any
 import numpy as np
 
 from . import joint
-from .formulas import give
-from .formulas import flexure, rigid, section, segment, spans, statics, tube, usage, warping
+from .formulas import flexure, give, rigid, section, segment, spans, statics, tube, usage, warping
 from .formulas.layout import bearing_overhang
 from .model import Displacement, Drive, Loads, Number, Response, SectionForces, Segment
 
@@ -68,7 +67,7 @@ def solve(drive: Drive, loads: Loads) -> Response:
     """Give section forces, movement at the sprocket and bolt forces for the loads."""
     plane = drive.mount.plane
     force, moment = wrench(drive, loads, plane.centre)
-    bolts = joint.bolt_forces(drive.fixings, plane, force, moment)
+    bolts = joint.bolt_forces(plane, force, moment)
     displacements = (*displacements_of(drive, loads), _shaft(drive, loads))
     return Response(
         sections=tuple(section_forces(drive, loads, i) for i in range(len(drive.mount.cuts))),
@@ -269,7 +268,7 @@ def _shaft(drive: Drive, loads: Loads) -> Displacement:
 
 def softness(drive: Drive, angle: Number) -> Number:
     """Give the movement of the sprocket along the chain line per newton of shaft load, m/N."""
-    unit = _unit_load(drive, angle)
+    unit = _unit_load(angle)
     parts = (*displacements_of(drive, unit), _shaft(drive, unit))
     along = [rigid.approach(p.move[0], p.move[1], angle) for p in parts]
     total = along[0]
@@ -278,7 +277,7 @@ def softness(drive: Drive, angle: Number) -> Number:
     return give.softness(total, unit.shaft_load)
 
 
-def _unit_load(drive: Drive, angle: Number) -> Loads:
+def _unit_load(angle: Number) -> Loads:
     return Loads(
         names=("unit",), groups=("pull",), current=0.0, torque=0.0, stator_torque=0.0,
         starting_factor=1.0, effective_pull=1.0, tight_side_tension=1.0, slack_side_tension=0.0,

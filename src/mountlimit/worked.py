@@ -194,10 +194,8 @@ def data_sheet(function: Callable[..., Any]) -> DataSheet:
     blocks = re.split(r"\n\s*\n", doc)
     equation = " ".join(blocks[1].split())
     sections = _sections(doc)
-    arguments = []
-    for line in sections.get("Parameters", []):
-        if m := _ARGUMENT.match(line):
-            arguments.append(Symbol(m[1], m[2], m[3]))
+    matches = (_ARGUMENT.match(line) for line in sections.get("Parameters", []))
+    arguments = [Symbol(m[1], m[2], m[3]) for m in matches if m]
     result = next((m for line in sections.get("Returns", []) if (m := _RESULT.match(line))), None)
     source = " ".join(line.strip() for line in sections.get("Source", []) if line.strip())
     if "=" not in equation or result is None or not source:
@@ -207,7 +205,8 @@ def data_sheet(function: Callable[..., Any]) -> DataSheet:
 
 
 def _sections(doc: str) -> dict[str, list[str]]:
-    lines, found, current = doc.splitlines(), {}, ""
+    lines, current = doc.splitlines(), ""
+    found: dict[str, list[str]] = {}
     for i, line in enumerate(lines):
         if i + 1 < len(lines) and re.fullmatch(r"-{3,}", lines[i + 1].strip()):
             current = line.strip()

@@ -1,4 +1,9 @@
-"""Tolerance of a printed figure: half of its last printed digit."""
+"""Tolerance of a printed figure: half of its last printed digit.
+
+The tests of this folder say of their figures: *confirmed*, read in the text named; *computed*,
+derived anew from the form named; *from memory*, recalled, or read in a text that is no standard,
+book or report (a maker's catalogue, a web page).
+"""
 
 from decimal import Decimal
 from typing import Any

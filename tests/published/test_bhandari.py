@@ -13,7 +13,7 @@ PITCH_12 = 0.01905
 
 
 def test_example_14_1_factor_on_tensile_strength() -> None:
-    """Confirmed (CHT-02): 12A chain, 17 teeth, 1000 rpm, 14.32 kW; the factor is printed."""
+    """Confirmed: 12A chain, 17 teeth, 1000 rpm, 14.32 kW; the factor is printed."""
     speed = chain_drive.chain_speed(17, PITCH_12, 1000 / 60)
     pull = chain_drive.pull_from_power(14320.0, speed)
     assert speed == printed("5.3975")
@@ -28,7 +28,7 @@ def test_example_14_2_power_per_strand() -> None:
 
 
 def test_example_14_3_required_rating_links_and_centres() -> None:
-    """Confirmed (CHP-05, CHL-01): 5 kW, 1400 rpm, 21 and 63 teeth, pitch 12.7 mm, 500 mm."""
+    """Confirmed: 5 kW, 1400 rpm, 21 and 63 teeth, pitch 12.7 mm, 500 mm."""
     needed = chain_drive.required_power_rating(5000.0, 1.3, 1.26, 1.0)
     assert needed / 1000 == printed("5.158730")
     links = chain_drive.chain_length_in_pitches(0.5, 0.0127, 21, 63)
@@ -38,14 +38,14 @@ def test_example_14_3_required_rating_links_and_centres() -> None:
 
 
 def test_example_14_3_tooth_factor_against_the_rating_equation() -> None:
-    """Confirmed (CHP-05): the tooth factor of 21 teeth is printed as 1.26."""
+    """Confirmed: the tooth factor of 21 teeth is printed as 1.26."""
     constant = chain_drive.LINK_PLATE_CONSTANT["other"]
     rated = [chain_drive.link_plate_power(z, 1400 / 60, 0.0127, constant) for z in (17, 21)]
     assert rated[1] / rated[0] == printed("1.26")
 
 
 def test_example_14_3_table_rating() -> None:
-    """Confirmed (CHP-05): 5.28 kW printed for 08A, 17 teeth, 1400 rpm.
+    """Confirmed: 5.28 kW printed for 08A, 17 teeth, 1400 rpm.
 
     The table is a metric one and the equation that of the ASME rating; the two differ by some
     per cent everywhere, here 4.7.  Tolerance 5 %: above it the equation would be another one.
@@ -56,7 +56,7 @@ def test_example_14_3_table_rating() -> None:
 
 
 def test_example_14_4_sprockets_links_and_centres() -> None:
-    """Confirmed (SPK-03): 12B, 17 and 34 teeth, centres near 40 pitches."""
+    """Confirmed: 12B, 17 and 34 teeth, centres near 40 pitches."""
     assert chain_drive.pitch_diameter(PITCH_12, 17) * 1000 == printed("103.673741")
     assert chain_drive.pitch_diameter(PITCH_12, 34) * 1000 == printed("206.462975")
     links = chain_drive.chain_length_in_pitches(40 * PITCH_12, PITCH_12, 17, 34)
@@ -98,7 +98,7 @@ def test_example_14_7_tension_and_factor() -> None:
 
 
 def test_example_7_4_three_bolts_in_line() -> None:
-    """Confirmed (BGP-02): 5 kN, 305 mm from the middle of three bolts 75 mm apart; M20 printed.
+    """Confirmed: 5 kN, 305 mm from the middle of three bolts 75 mm apart; M20 printed.
 
     The force and the core diameter are recomputed.  The book takes core = 0.8 d.
     """
@@ -114,7 +114,7 @@ def test_example_7_4_three_bolts_in_line() -> None:
 
 
 def test_example_7_5_bracket_on_a_wall() -> None:
-    """Confirmed (BGP-03): 25 kN at 100 mm, bolts 150 and 25 mm over the tilting edge, two each.
+    """Confirmed: 25 kN at 100 mm, bolts 150 and 25 mm over the tilting edge, two each.
 
     The core area 98.022213 mm^2 is printed; maximum-shear criterion at 380 MPa / 2.5.
     """
@@ -129,13 +129,13 @@ def test_example_7_5_bracket_on_a_wall() -> None:
 
 
 def test_example_5_20_shaft_diameter() -> None:
-    """Confirmed (FAT-03): 200-600 N*m bending, 70-200 N*m torque, factor 2; d = 33.287656 mm."""
+    """Confirmed: 200-600 N*m bending, 70-200 N*m torque, factor 2; d = 33.287656 mm."""
     safety = shaft.de_goodman_safety(0.033287656, 200e6, 540e6, 1.0, 1.0, 200.0, 65.0, 400.0, 135.0)
     assert safety == pytest.approx(2.0, rel=5e-8)  # half a digit of d, three times over
 
 
 def test_example_8_12_two_line_welds() -> None:
-    """Confirmed (WLD-03): 10 kN at 100 mm on two 50 mm welds 100 mm apart, 70 MPa in shear.
+    """Confirmed: 10 kN at 100 mm on two 50 mm welds 100 mm apart, 70 MPa in shear.
 
     Tolerance 2e-5: the printed 2.020271 is sqrt(2) / 70 less 1.7e-5, a rounding on the way.  The
     leg is printed cut off, not rounded: 1e-6 mm.

@@ -19,7 +19,7 @@ BEARING = (  # diameter, hole, e1, e2, p1, p2, thickness in mm; resistance kN
 def test_bearing_resistance(
     d: float, hole: float, e1: float, e2: float, p1: float, p2: float, t: float, force: str
 ) -> None:
-    """Confirmed (TEA-01): class 4.6 bolts, hole 2 mm over the bolt for both sizes, table 3.4."""
+    """Confirmed: class 4.6 bolts, hole 2 mm over the bolt for both sizes, table 3.4."""
     across = min(holes.bearing_k1_edge(e2, hole), holes.bearing_k1_inner(p2, hole))
     along = min(
         holes.bearing_alpha_end(e1, hole, 400.0, 470.0),
@@ -29,8 +29,18 @@ def test_bearing_resistance(
     assert value == printed(force)
 
 
+def test_bearing_across_the_load_between_bolts() -> None:
+    """Computed: table 3.4, 1.4 p2 / d0 - 1.7 but not over 2.5, for 14 mm holes 34 and 40 mm apart.
+
+    2.5 is reached at 3 d0.
+    """
+    assert holes.bearing_k1_inner(34.0, 14.0) == printed("1.70")
+    assert holes.bearing_k1_inner(40.0, 14.0) == printed("2.30")
+    assert holes.bearing_k1_inner(3.1 * 14.0, 14.0) == 2.5
+
+
 def test_shear_and_tension_resistance() -> None:
-    """Confirmed (TEA-03): class 8.8 M12, M16, M20; M12 with the 0.85 of clause 3.6.1(5)."""
+    """Confirmed: class 8.8 M12, M16, M20; M12 with the 0.85 of clause 3.6.1(5)."""
     factor = bolt_group.SHEAR_FACTOR["8.8"]
     shear = [bolt_group.shear_resistance(factor, 0.8, a, 1.25) for a in (84.3, 157.0, 245.0)]
     assert (0.85 * shear[0], shear[1], shear[2]) == (
@@ -64,7 +74,7 @@ def test_m8_in_a_thin_plate() -> None:
     [(0.2, 1.25, "7.55"), (0.3, 1.25, "11.3"), (0.4, 1.25, "15.1"), (0.4, 1.1, "17.2")],
 )
 def test_slip_resistance_of_m12(friction: float, gamma: float, force: str) -> None:
-    """Confirmed (FRC-01): clause 3.9, class 8.8, gamma 1.25 at the ultimate and 1.1 in service."""
+    """Confirmed: clause 3.9, class 8.8, gamma 1.25 at the ultimate and 1.1 in service."""
     preload = joint.full_preload(0.8, 84.3)
     assert joint.slip_resistance_design(1.0, 1, friction, preload, 0.0, gamma) == printed(force)
     assert joint.slip_resistance(friction, preload, 0.0) / gamma == printed(force)
@@ -86,13 +96,13 @@ def test_slip_resistance_of_m20() -> None:
     [("S235", 360.0, "207.8"), ("S275", 410.0, "222.8"), ("S355", 470.0, "241.2")],
 )
 def test_fillet_weld_strength(grade: str, ultimate: float, strength: str) -> None:
-    """Computed (WLD-01): clause 4.5.3.3, table 4.1; 241.2 is also in resistance tables."""
+    """Computed: clause 4.5.3.3, table 4.1; 241.2 is also in resistance tables."""
     value = welds.fillet_strength(ultimate, welds.CORRELATION[grade], 1.25)
     assert value == printed(strength)
 
 
 def test_fillet_weld_force() -> None:
-    """Computed (WLD-01): S355, throat 4.2 mm (leg 6 mm), in kN/mm."""
+    """Computed: S355, throat 4.2 mm (leg 6 mm), in kN/mm."""
     strength = welds.fillet_strength(470.0, welds.CORRELATION["S355"], 1.25)
     assert welds.fillet_force_per_length(strength, 4.2) / 1000 == printed("1.013")
 

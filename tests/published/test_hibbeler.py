@@ -29,13 +29,13 @@ def moment(place: Triple, force: Triple) -> Triple:
 
 @pytest.mark.parametrize("example", EXAMPLES)
 def test_moment_of_a_force(example: str) -> None:
-    """Confirmed in magnitude (STA-01 to 03); the signs by the cross product."""
+    """Confirmed in magnitude; the signs by the cross product."""
     place, force, answer = EXAMPLES[example]
     assert moment(place, force) == answer
 
 
 def test_motor_with_chain_pull_at_the_tangent_point() -> None:
-    """Computed (STA-05): 900 N at 15 mm radius, 45 mm out; 35 N weight 60 mm behind the face.
+    """Computed: 900 N at 15 mm radius, 45 mm out; 35 N weight 60 mm behind the face.
 
     The moment about the shaft is the motor torque, 13.5 N*m: it is there already.
     """

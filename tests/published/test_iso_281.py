@@ -12,7 +12,7 @@ from mountlimit.formulas import bearings
 
 @pytest.mark.parametrize("percent", bearings.RELIABILITY_FACTOR)
 def test_reliability_factor(percent: int) -> None:
-    """From memory (BRG-04): ISO 281:2007 table 12 against its three-parameter Weibull form.
+    """From memory: ISO 281:2007 table 12 against its three-parameter Weibull form.
 
     Tolerance 0.005, half the last printed digit.
     """
@@ -22,21 +22,21 @@ def test_reliability_factor(percent: int) -> None:
 
 
 def test_reliability_table_is_that_of_2007() -> None:
-    """From memory (BRG-04): older editions print 0.62 at 95 % and 0.21 at 99 %."""
+    """From memory: older editions print 0.62 at 95 % and 0.21 at 99 %."""
     table = bearings.RELIABILITY_FACTOR
     assert (table[90], table[95], table[99]) == (1.0, 0.64, 0.25)
     assert bearings.adjusted_life(1000.0, table[95]) == 640.0
 
 
 def test_static_load_of_deep_groove_bearings() -> None:
-    """Computed (BST-01): ISO 76, P0 = 0.6 Fr + 0.5 Fa but not under Fr."""
+    """Computed: ISO 76, P0 = 0.6 Fr + 0.5 Fa but not under Fr."""
     assert bearings.equivalent_static_load(1000.0, 500.0) == 1000.0
     assert bearings.equivalent_static_load(1000.0, 2000.0) == 1600.0
     assert bearings.static_safety(2400.0, bearings.equivalent_static_load(1000.0, 2000.0)) == 1.5
 
 
 def test_radial_load_alone() -> None:
-    """Confirmed to the chart's 27 000 h (catalogue example, 6208, 3.2 kN, 650 rpm): 26 862 h."""
+    """From memory (catalogue example, 6208, 3.2 kN, 650 rpm): chart 27 000 h, exactly 26 862 h."""
     factors = bearings.load_factors(3200.0, 0.0, 0.0)
     assert factors == (1.0, 0.0)
     load = bearings.equivalent_dynamic_load(3200.0, 0.0, *factors)
@@ -46,7 +46,7 @@ def test_radial_load_alone() -> None:
 
 
 def test_radial_and_axial_load() -> None:
-    """Confirmed (catalogue example): f0 Fa/C0 1.42, e 0.30, Y 1.43 or 1.44 (it prints both).
+    """From memory (catalogue example): f0 Fa/C0 1.42, e 0.30, Y 1.43 or 1.44 (it prints both).
 
     Load 4.38 kN and 10 500 h with the rounded Y.  Tolerance: Y is printed with two values 0.01
     apart, which moves the load by 0.018 kN and the life by 130 h.
@@ -63,7 +63,7 @@ def test_radial_and_axial_load() -> None:
 
 
 def test_insert_bearing() -> None:
-    """Confirmed (catalogue example, UC306): ratio 0.754, e 0.264, Y 1.68, 2.27 kN, 15 800 h."""
+    """From memory (catalogue example, UC306): ratio 0.754, e 0.264, Y 1.68, 2.27 kN, 15 800 h."""
     relative = 13.3 * 0.85 / 15.0
     assert relative == printed("0.754")
     assert bearings.axial_limit(relative) == printed("0.264")
@@ -76,7 +76,7 @@ def test_insert_bearing() -> None:
 
 
 def test_rating_for_a_wanted_life() -> None:
-    """Confirmed (catalogue example): 10 000 h at 8 rpm under 12 kN need 20.2 kN."""
+    """From memory (catalogue example): 10 000 h at 8 rpm under 12 kN need 20.2 kN."""
     low, high = (
         bearings.rating_life_hours(bearings.rating_life_revs(c, 12.0, 3.0), 8 / 60)
         for c in (20.15, 20.25)

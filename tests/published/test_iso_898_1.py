@@ -23,14 +23,14 @@ LOADS = (  # ultimate strength MPa, size, minimum ultimate load N as printed, to
 
 @pytest.mark.parametrize("size", COARSE)
 def test_stress_area(size: int) -> None:
-    """Confirmed (BLT-01, BLT-02): the stress-area column."""
+    """Confirmed: the stress-area column."""
     pitch, area = COARSE[size]
     assert threads.stress_area(size, pitch) == printed(area)
 
 
 @pytest.mark.parametrize(("strength", "size", "load", "tolerance"), LOADS)
 def test_minimum_ultimate_load(strength: int, size: int, load: int, tolerance: int) -> None:
-    """Confirmed (BLT-03): the load table; the area enters as the standard prints it.
+    """Confirmed: the load table; the area enters as the standard prints it.
 
     Half a printed step: 50 N for M5, 100 N above.  M8 of class 8.8 is printed as 29 200 N where
     800 MPa on 36.6 mm^2 are 29 280 N: cut off, a whole step.
@@ -40,7 +40,7 @@ def test_minimum_ultimate_load(strength: int, size: int, load: int, tolerance: i
 
 
 def test_proof_load_of_special_nuts() -> None:
-    """Confirmed (BLT-05), ISO 10684 annex: M8 25 500 N at 698 MPa, M10 50 400 N at 870 MPa.
+    """Confirmed, ISO 10684 annex: M8 25 500 N at 698 MPa, M10 50 400 N at 870 MPa.
 
     Both loads are printed to the next 100 N.
     """

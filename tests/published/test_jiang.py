@@ -20,17 +20,17 @@ def test_speed_variation(teeth: int) -> None:
 
 
 def test_speed_variation_as_handbooks_state_it() -> None:
-    """Confirmed: 2 % at 16 and 1.2 % at 20 teeth in an engineering encyclopaedia."""
+    """From memory: 2 % at 16 and 1.2 % at 20 teeth in an engineering encyclopaedia."""
     assert 100 * chain_drive.speed_variation(16) == printed("2")
     assert 100 * chain_drive.speed_variation(20) == printed("1.2")
 
 
 @pytest.mark.parametrize("teeth", PULLS)
 def test_pull_at_mean_and_smallest_radius(teeth: int) -> None:
-    """Computed (SPK-05): 10 N*m, pitch 6.35 mm; exact trigonometry F = 2 T sin(pi/z) / p.
+    """Computed: 10 N*m, pitch 6.35 mm; exact trigonometry F = 2 T sin(pi/z) / p.
 
-    The package's own torque-to-pull path uses the smallest radius, the larger pull.  The listed
-    pulls were rounded on the way (up to 1.1e-4 off the exact ones), hence 2e-4 there.
+    The package's own torque-to-pull path uses the smallest radius, the larger pull.  The figures
+    of the table were rounded on the way (up to 1.1e-4 off the exact ones), hence 2e-4 there.
     """
     diameter = chain_drive.pitch_diameter(0.00635, teeth)
     smallest = chain_drive.smallest_effective_radius(diameter, teeth)
@@ -38,9 +38,9 @@ def test_pull_at_mean_and_smallest_radius(teeth: int) -> None:
     peak = chain_drive.effective_pull(10.0, smallest)
     assert mean == pytest.approx(20.0 * np.sin(np.pi / teeth) / 0.00635, rel=1e-12)
     assert peak == pytest.approx(20.0 * np.tan(np.pi / teeth) / 0.00635, rel=1e-12)
-    listed_mean, listed_peak, percent = PULLS[teeth]
-    assert mean == pytest.approx(listed_mean, rel=2e-4)
-    assert peak == pytest.approx(listed_peak, rel=2e-4)
+    table_mean, table_peak, percent = PULLS[teeth]
+    assert mean == pytest.approx(table_mean, rel=2e-4)
+    assert peak == pytest.approx(table_peak, rel=2e-4)
     assert 100 * (peak / mean - 1) == printed(percent)
 
 

@@ -14,13 +14,13 @@ OUTSIDE = {1.2: "0.57", 2.0: "0.73", 3.0: "0.81"}
 
 @pytest.mark.parametrize("ratio", INSIDE)
 def test_inside_factor(ratio: float) -> None:
-    """Confirmed (CRV-01)."""
+    """Confirmed."""
     assert concentration.curved_bar_inside(ratio, 1.0) == printed(INSIDE[ratio])
 
 
 @pytest.mark.parametrize(("ratio", "factor"), [(1.6, 1.79), (3.0, 1.30)])
 def test_inside_factor_where_the_table_is_rough(ratio: float, factor: float) -> None:
-    """Confirmed (CRV-01) within 0.013: the exact theory gives 1.777 and 1.288 there.
+    """Confirmed within 0.013: the exact theory gives 1.798 and 1.288 there.
 
     The handbook's own neighbours agree with the theory to half a digit, so these two entries are
     taken as slips of the table, not of the formula.
@@ -30,5 +30,5 @@ def test_inside_factor_where_the_table_is_rough(ratio: float, factor: float) -> 
 
 @pytest.mark.parametrize("ratio", OUTSIDE)
 def test_outside_factor(ratio: float) -> None:
-    """Confirmed (CRV-01)."""
+    """Confirmed."""
     assert concentration.curved_bar_outside(ratio, 1.0) == printed(OUTSIDE[ratio])

@@ -18,12 +18,12 @@ def torque_constant(turns_per_volt: float) -> float:
 
 
 def test_published_pair() -> None:
-    """Confirmed (MOT-01): motor data print 505 rpm/V beside 0.0189 N*m/A."""
+    """From memory: motor data print 505 rpm/V beside 0.0189 N*m/A."""
     assert torque_constant(505.0) == printed("0.0189")
 
 
 def test_products_of_the_two_conventions() -> None:
-    """Exact and from memory (MOT-03): 9.5493 by energy balance; 8.27 of open controllers' documents
+    """Exact and from memory: 9.5493 by energy balance; 8.27 of open controllers' documents
     for the phase peak with KV between lines."""
     assert 190.0 * torque_constant(190.0) == printed("9.5493")
     assert torque_constant(190.0) == printed("0.050259")

@@ -12,7 +12,7 @@ ONE_HOUR, THOUSAND_HOURS, SHORT = 2500e6, 1300e6, 2850e6
 
 
 def test_power_law_between_the_moduli() -> None:
-    """From memory in its moduli (CRP-01): exponent 0.0947 links 2500 MPa at 1 h, 1300 at 1000 h."""
+    """From memory in its moduli: exponent 0.0947 links 2500 MPa at 1 h, 1300 at 1000 h."""
     exponent = np.log10(ONE_HOUR / THOUSAND_HOURS) / 3
     assert exponent == printed("0.0947")
     assert endurance.creep_modulus(ONE_HOUR, exponent, 1.0) == ONE_HOUR
@@ -22,7 +22,7 @@ def test_power_law_between_the_moduli() -> None:
 
 
 def test_cantilever_strip_of_pom() -> None:
-    """Computed (CRP-03): 20 x 5 mm strip, 50 mm long, 8 N at its end; creep-modulus method."""
+    """Computed: 20 x 5 mm strip, 50 mm long, 8 N at its end; creep-modulus method."""
     second = section.rectangle_second_moment(0.02, 0.005)
     bent = stress.bending_stress(0.4, section.rectangle_section_modulus(0.02, 0.005))
     assert bent / 1e6 == pytest.approx(4.8, rel=1e-12)
@@ -37,7 +37,7 @@ def test_cantilever_strip_of_pom() -> None:
 
 
 def test_strain_limit() -> None:
-    """Confirmed: a nylon guide prints 7.5 MPa at 0.5 % strain, a modulus of 1500 MPa."""
+    """From memory: a nylon maker's guide prints 7.5 MPa at 0.5 % strain, a modulus of 1500 MPa."""
     assert endurance.allowable_creep_stress(0.005, 1500e6) == pytest.approx(7.5e6, rel=1e-12)
 
 

@@ -8,7 +8,7 @@ from mountlimit.formulas import concentration
 
 @pytest.mark.parametrize(("share", "factor"), [(0.0, 3.0), (0.24, 2.44), (0.5, 2.16)])
 def test_central_hole_in_tension(share: float, factor: float) -> None:
-    """Confirmed (KTC-01): polynomial printed; 2.44 is a chart reading of Shigley's A-15-1.
+    """Confirmed: polynomial printed; 2.44 is a chart reading of Shigley's A-15-1.
 
     Tolerance 0.01, what a chart can be read to.
     """
@@ -16,7 +16,7 @@ def test_central_hole_in_tension(share: float, factor: float) -> None:
 
 
 def test_central_hole_against_finite_elements() -> None:
-    """Computed (KTC-02): d/w 0.3; polynomial 2.349 net, finite elements 2.362 net, 3.374 gross."""
+    """Computed: d/w 0.3; polynomial 2.349 net, finite elements 2.362 net, 3.374 gross."""
     factor = concentration.central_hole_tension(0.3, 1.0)
     assert factor == printed("2.349")
     assert factor == pytest.approx(2.362, rel=0.012)
@@ -24,7 +24,7 @@ def test_central_hole_against_finite_elements() -> None:
 
 
 def test_hole_in_a_bent_plate() -> None:
-    """Computed (KTC-03): limits 3 for a small hole and (5 + 3 nu) / (3 + nu) = 1.788 for a large.
+    """Computed: limits 3 for a small hole and (5 + 3 nu) / (3 + nu) = 1.788 for a large.
 
     Tolerance 1 %: the fitted formula itself gives 2.98 and 1.79.
     """

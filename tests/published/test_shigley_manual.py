@@ -15,7 +15,7 @@ POUND_INCH = POUND * INCH
 
 
 def test_problem_7_1_shaft_diameter_by_goodman() -> None:
-    """Confirmed (VMS-01): DE-Goodman 1.073 in at a factor of 2.
+    """Confirmed: DE-Goodman 1.073 in at a factor of 2.
 
     The printed diameter, half a digit up and down, must bracket the factor.  A and B of the
     manual, 2920 and 2391 lbf*in, are twice the von Mises moments.
@@ -30,7 +30,7 @@ def test_problem_7_1_shaft_diameter_by_goodman() -> None:
 
 
 def test_problem_7_2_endurance_limit() -> None:
-    """Confirmed (FAT-05): Sut 1226 MPa, machined, 22 mm; ka 0.685, kb 0.893, Se 375 MPa."""
+    """Confirmed: Sut 1226 MPa, machined, 22 mm; ka 0.685, kb 0.893, Se 375 MPa."""
     surface = endurance.surface_factor(1226e6, *endurance.SURFACE["machined"])
     size = endurance.size_factor(0.022)
     assert surface == printed("0.685")
@@ -40,7 +40,7 @@ def test_problem_7_2_endurance_limit() -> None:
 
 
 def test_chapter_7_shaft_between_bearings() -> None:
-    """Confirmed (SHA-03): 242 and 1088 lbf and 2178 lbf*in printed; the load is their sum.
+    """Confirmed: 242 and 1088 lbf and 2178 lbf*in printed; the load is their sum.
 
     Tolerance of the moment: the manual multiplies its rounded 242 lbf by 9 in, half a pound more
     or less is 4.5 lbf*in.
@@ -51,7 +51,7 @@ def test_chapter_7_shaft_between_bearings() -> None:
 
 
 def test_chapter_7_keyseat_fatigue_factors() -> None:
-    """Confirmed (KTC-05): Kt 2.2 and Kts 3.0 with q 0.75 and qs 0.9 give 1.9 and 2.8.
+    """Confirmed: Kt 2.2 and Kts 3.0 with q 0.75 and qs 0.9 give 1.9 and 2.8.
 
     Later editions print 2.14 in bending (from memory), which this package's table holds.
     """
@@ -63,7 +63,7 @@ def test_chapter_7_keyseat_fatigue_factors() -> None:
 
 
 def test_problem_8_24_bolt_stiffness() -> None:
-    """Confirmed (JNT-03): 1/2 in bolt, thread 0.72 in, shank 0.5 in; kb 3.936 Mlbf/in.
+    """Confirmed: 1/2 in bolt, thread 0.72 in, shank 0.5 in; kb 3.936 Mlbf/in.
 
     The manual's shank stiffness 11.778 Mlbf/in shows a shank area rounded to 0.1963 in^2.
     """
@@ -75,7 +75,7 @@ def test_problem_8_24_bolt_stiffness() -> None:
 
 
 def test_problem_11_1_life_of_a_ball_bearing() -> None:
-    """Confirmed (BRG-01): 30 000 h at 300 rpm are 540 million turns, 1.2 x 1.898 = 2.278 kN.
+    """Confirmed: 30 000 h at 300 rpm are 540 million turns, 1.2 x 1.898 = 2.278 kN.
 
     The printed rating 18.59 kN stands on a Weibull form that gives 18.55 kN plainly (recomputed);
     the plain form is the one of ISO 281 and of this package.
@@ -87,8 +87,13 @@ def test_problem_11_1_life_of_a_ball_bearing() -> None:
     assert low < 540e6 < high
 
 
+def test_problem_11_2_life_in_turns() -> None:
+    """Confirmed: 50 000 h at 480 rpm are 1440 million turns; the printed rating is a Weibull one."""
+    assert bearings.rating_life_hours(1440e6, 480 / 60) == pytest.approx(50000.0, rel=1e-12)
+
+
 def test_problem_11_3_roller_bearing() -> None:
-    """Confirmed (BRG-03): 1.4 x 1650 lbf, 1440 million turns, exponent 10/3; C = 91.1 kN."""
+    """Confirmed: 1.4 x 1650 lbf, 1440 million turns, exponent 10/3; C = 91.1 kN."""
     load = 1.4 * 1650.0 * POUND / 1000
     assert load == pytest.approx(10.279, rel=5e-4)  # the manual takes 4.45 N per pound
     low, high = (bearings.rating_life_revs(c, 10.279, 10 / 3) for c in (91.05, 91.15))

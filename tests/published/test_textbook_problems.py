@@ -11,7 +11,7 @@ from mountlimit.formulas import chain_drive, joint, shaft, statics, stress
 
 
 def test_key_length() -> None:
-    """Confirmed in its final 61 mm (KEY-01): worked key problem, 800 N*m, 40 mm shaft, 15 x 12 mm.
+    """From memory: worked key problem, 61 mm printed, 800 N*m, 40 mm shaft, 15 x 12 mm.
 
     Allowed 58 MPa in shear and 110 MPa in crushing; the unrounded lengths are recomputed.
     """
@@ -32,7 +32,7 @@ def test_key_with_round_ends() -> None:
 
 
 def test_overhung_line_shaft() -> None:
-    """Computed (SHA-01): statement of a line-shaft problem read, 30 kW at 160 rpm, 1 m pulley.
+    """Computed: statement of a line-shaft problem read, 30 kW at 160 rpm, 1 m pulley.
 
     Belt tension ratio 2.5, overhang 150 mm, 1600 N; ASME code factors 2.0 and 1.5, 60 MPa.
     The largest shear stress at the diameter, half a printed digit up and down, brackets 60 MPa.
@@ -57,7 +57,7 @@ def test_overhung_line_shaft() -> None:
 
 
 def test_equivalent_torque_and_moment() -> None:
-    """Computed (CMB-03): M 1493.345, T 1790.493 N*m; T_e, M_e and the von Mises moment.
+    """Computed: M 1493.345, T 1790.493 N*m; T_e, M_e and the von Mises moment.
 
     The stresses of the equivalent moments are those of the pair, at any diameter.
     """
@@ -68,12 +68,12 @@ def test_equivalent_torque_and_moment() -> None:
     assert stress.max_shear(bent, twisted) / per_torque == printed("2331.51")
     assert stress.principal_max(bent, 0.0, twisted) / per_moment == printed("1912.43")
     mises = shaft.equivalent_static_stress(moment, torque, d)
-    assert mises / per_moment == pytest.approx(2152.7, abs=0.1)  # 2152.78, listed cut off
+    assert mises / per_moment == pytest.approx(2152.7, abs=0.1)  # 2152.78, cut off
     assert mises == pytest.approx(stress.von_mises(bent, twisted), rel=1e-12)
 
 
 def test_shaft_stresses_and_their_combination() -> None:
-    """Confirmed: 180 lbf*in on 0.75 in gives 2173 psi; 8780 and 2170 psi combine to 4897 shear and
+    """From memory: 180 lbf*in on 0.75 in gives 2173 psi; 8780 and 2170 psi combine to 4897 shear and
     9287 normal (problems of a machine-design text, chapter 17)."""
     assert stress.round_torsion_stress(180.0, 0.75) == printed("2173")
     assert stress.max_shear(8780.0, 2170.0) == printed("4897")
@@ -81,7 +81,7 @@ def test_shaft_stresses_and_their_combination() -> None:
 
 
 def test_split_clamp() -> None:
-    """From memory (FRC-03): R. S. Khurmi, J. K. Gupta, Machine Design, clamp coupling example.
+    """From memory: R. S. Khurmi, J. K. Gupta, Machine Design, clamp coupling example.
 
     30 kW at 100 rpm, 75 mm shaft, six bolts at 70 MPa, friction 0.3: 2865 N*m, core 22.2 mm.
     Even pressure round the shaft, half the bolts on each shaft end.  Two lines of contact would
@@ -100,7 +100,7 @@ def test_split_clamp() -> None:
 
 
 def test_motor_face_held_by_friction() -> None:
-    """Computed (FRC-05): four screws of 2.5 kN on a 12.5 mm radius, friction 0.15 (common practice,
+    """Computed: four screws of 2.5 kN on a 12.5 mm radius, friction 0.15 (common practice,
     no source): 18.75 N*m, with a factor of 1.5 12.5 N*m."""
     held = joint.friction_torque(0.15, 4, 2500.0, 0.0125)
     assert held == pytest.approx(18.75, rel=1e-12)

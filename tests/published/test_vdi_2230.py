@@ -23,7 +23,7 @@ TABLE = (  # thread, pitch, mean head diameter in mm; friction, preload kN, torq
 def test_assembly_preload_and_torque(
     d: float, pitch: float, head: float, friction: float, preload: str, torque: float
 ) -> None:
-    """Confirmed (TRQ-02, TRQ-04)."""
+    """Confirmed."""
     middle = threads.thread_pitch_diameter(d, pitch)
     waist = (middle + threads.thread_root_diameter(d, pitch)) / 2
     force = threads.assembly_preload(640e-3, 0.9, waist, middle, pitch, friction)

@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from ..formulas import alignment, give, chain_length, rigid, sprocket, tooth_jump, usage
+from ..formulas import alignment, chain_length, give, rigid, sprocket, tooth_jump, usage
 from ..model import Case, Check, Number, Row
 from ..worked import Value
 

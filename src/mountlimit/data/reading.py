@@ -152,6 +152,10 @@ def read_toml(path: Path, shown: str) -> dict[str, Any]:
     raise InputError([Mistake(shown, "", "", problem)])
 
 
+_WARMTH = Wanted("temperature", 200.0, 900.0)
+_SHARE = Wanted("ratio", 0.0, 1.0)
+
+
 class Reader:
     """Reads one card out of a table and keeps the mistakes it meets."""
 
@@ -164,6 +168,7 @@ class Reader:
         """Keep one mistake; gives None, so that a reader may return it."""
         where = f"{self.label}: {place}" if self.label else place
         found = "" if value is None else f"'{value}'" if isinstance(value, str) else str(value)
+        found = found.lower() if isinstance(value, bool) else found
         found = found if len(found) <= 60 else found[:57] + "..."
         self.mistakes.append(Mistake(self.shown, where, found, expected, suggestion))
         return None
@@ -181,8 +186,8 @@ class Reader:
         return None if self.mistakes else card(**filled)
 
     def _read(self, name: str, wanted: Wanted, needed: bool) -> Any:
-        place = wanted.at or name
-        raw, source = self._find(place, wanted.kind, needed)
+        key = wanted.at or name
+        place, raw, source = self._find(key, wanted.kind, needed)
         if raw is None:
             return None
         if wanted.kind in ("word", "words", "flag"):
@@ -191,31 +196,31 @@ class Reader:
             return self._curve(place, raw)
         if not source:
             self.fail(place, raw, "has no source")
-        if wanted.kind.startswith("list "):
-            return self._list(place, raw, wanted, source)
-        number = self._number(place, raw, wanted.kind, wanted.least, wanted.most)
-        if number is None:
-            return None
-        return Value(number, f"{self.key}.{place}", "card", source)
+        kind = wanted.kind.removeprefix("list ")
+        if kind != wanted.kind:
+            found = self._list(place, raw, kind, wanted)
+            return found and tuple(Value(n, f"{self.key}.{key}", "card", source) for n in found)
+        number = self._number(place, raw, kind, wanted)
+        return None if number is None else Value(number, f"{self.key}.{key}", "card", source)
 
-    def _find(self, place: str, kind: str, needed: bool) -> tuple[Any, str]:
-        """Give what the file holds at a place, and the source that goes with it."""
+    def _find(self, place: str, kind: str, needed: bool) -> tuple[str, Any, str]:
+        """Give where exactly a figure stands in the file, what is there, and its source."""
         head, _, inner = place.partition(".")
         self.used.add(head)
         found = self.table.get(head)
         own = self._sources().get(head) or self.table.get("source")
         if isinstance(found, Mapping) and kind != "curve":
+            needed = needed or not inner  # a table without its value is never meant
             inner = inner or "value"
-            self.used.add(f"{head}.{inner}")
-            self.used |= {f"{head}.source", f"{head}.{inner}_source"}
+            place = f"{head}.{inner}"
+            self.used |= {place, f"{head}.source", f"{place}_source"}
             own = found.get(f"{inner}_source") or found.get("source")
             found = found.get(inner)
-            place = f"{head}.{inner}"
         elif inner:
             found = None
         if found is None and needed:
             self.fail(place, None, "is missing")
-        return found, own.strip() if isinstance(own, str) else ""
+        return place, found, own.strip() if isinstance(own, str) else ""
 
     def _sources(self) -> Mapping[str, Any]:
         own = self.table.get("sources", {})
@@ -234,27 +239,26 @@ class Reader:
             return self.fail(place, raw, f"expected one of: {', '.join(wanted.choices)}")
         return raw
 
-    def _number(self, place: str, raw: Any, kind: str, least: float, most: float) -> float | None:
+    def _number(self, place: str, raw: Any, kind: str, wanted: Wanted) -> float | None:
         try:
             number = units.parse_value(raw, kind)
         except units.UnitMistake as wrong:
             self.fail(place, raw, f"expected {wrong.expected}", f"for example {wrong.suggestion}")
             return None
-        if not least <= number <= most:
-            low, high = (units.show(v, kind) for v in (least, most))
+        if not wanted.least <= number <= wanted.most:
+            low, high = (units.show(v, kind) for v in (wanted.least, wanted.most))
             self.fail(place, raw, f"expected {low} to {high}")
             return None
         return number
 
-    def _list(self, place: str, raw: Any, wanted: Wanted, source: str) -> Any:
+    def _list(self, place: str, raw: Any, kind: str, wanted: Wanted) -> Any:
         if not isinstance(raw, list) or not raw:
             return self.fail(place, raw, "expected a list")
-        kind = wanted.kind.removeprefix("list ")
-        found = [self._number(place, entry, kind, wanted.least, wanted.most) for entry in raw]
+        found = [self._number(place, entry, kind, wanted) for entry in raw]
         numbers = [n for n in found if n is not None]
         if any(b <= a for a, b in pairwise(numbers)):
             return self.fail(place, None, "expected rising values")
-        return tuple(Value(n, f"{self.key}.{place}", "card", source) for n in numbers)
+        return numbers
 
     def _curve(self, place: str, raw: Any) -> Any:
         wanted = {"temperatures", "factors", "source"}
@@ -264,16 +268,17 @@ class Reader:
         self.used |= {f"{place}.{key}" for key in wanted}
         if not isinstance(heats, list) or not isinstance(shares, list) or len(heats) != len(shares):
             return self.fail(place, None, "expected as many factors as temperatures")
-        hot = [self._number(place, h, "temperature", 200.0, 900.0) for h in heats]
-        left = [self._number(place, s, "ratio", 0.0, 1.0) for s in shares]
-        if None in hot or None in left or not str(raw["source"]).strip() or len(hot) < 2:
+        hot = [self._number(place, h, "temperature", _WARMTH) for h in heats]
+        left = [self._number(place, s, "ratio", _SHARE) for s in shares]
+        source = raw["source"].strip() if isinstance(raw["source"], str) else ""
+        if None in hot or None in left or not source or len(hot) < 2:
             return self.fail(place, None, "expected two or more points and a source")
         warm, kept = [float(h or 0) for h in hot], [float(s or 0) for s in left]
         if any(b <= a for a, b in pairwise(warm)):
             return self.fail(place, None, "expected rising temperatures")
         if kept[0] != 1.0 or any(b > a for a, b in pairwise(kept)):
             return self.fail(place, None, "expected factors from 1 on, never rising")
-        return Retention(temperatures=tuple(warm), factors=tuple(kept), source=str(raw["source"]))
+        return Retention(temperatures=tuple(warm), factors=tuple(kept), source=source)
 
     def _strangers(self) -> None:
         """Find keys that no field asked for."""

@@ -196,15 +196,18 @@ def _must_agree(reader: Reader, card: Material) -> None:
 @cache
 def _own(name: str) -> Material | None:
     """Give the card whose id is the file's name, without reading any other file."""
+    if not re.fullmatch(r"[^\W_]\w{0,60}", name):
+        return None
     file = folder("materials") / f"{name}.toml"
-    return read_material(file) if not name.startswith("_") and file.is_file() else None
+    return read_material(file) if file.is_file() else None
 
 
 @cache
 def _families() -> Mapping[str, Mapping[str, Any]]:
     shown = f"materials/{FAMILY_FILE}"
     rows = read_toml(folder("materials") / FAMILY_FILE, shown)
-    wrong = [Mistake(shown, n, "", f"expected a table [{n}]") for n in rows if not isinstance(rows[n], dict)]
+    loose = [name for name, row in rows.items() if not isinstance(row, dict)]
+    wrong = [Mistake(shown, name, "", f"expected a table [{name}]") for name in loose]
     if wrong:
         raise InputError(wrong)
     return rows
@@ -329,7 +332,7 @@ def material(name: str) -> Material:
         when the card asked for, or one that may have held the name, is broken.
     """
     asked = re.sub(r"[\s-]+", "_", name.strip().lower())
-    found = _by_id(asked) if re.fullmatch(r"\w{1,60}", asked) else None
+    found = _by_id(asked)
     if found is not None:
         return found
     spellings, mistakes = _spellings()

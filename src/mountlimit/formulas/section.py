@@ -128,10 +128,8 @@ def rectangle_section_modulus(width: float, height: float) -> float:
 def rectangle_torsion_constant(width: float, thickness: float) -> float:
     """Torsion constant of a solid rectangle.
 
-    J = max(b, t) * min(b, t)**3 / 3 - 64 / pi**5 * min(b, t)**4 * (1.00452376279514 - ((1 - tanh(pi
-    / 2 * max(b, t) / min(b, t))) + (1 - tanh(3 * pi / 2 * max(b, t) / min(b, t))) / 3**5 + (1 -
-    tanh(5 * pi / 2 * max(b, t) / min(b, t))) / 5**5 + (1 - tanh(7 * pi / 2 * max(b, t) / min(b,
-    t))) / 7**5))
+    J = max(b, t) * min(b, t)**3 / 3 - 64 / pi**5 * min(b, t)**4 * (1.00452376279514 - (1 - tanh(pi
+    / 2 * max(b, t) / min(b, t))) - (1 - tanh(3 * pi / 2 * max(b, t) / min(b, t))) / 3**5)
 
     Parameters
     ----------
@@ -146,8 +144,8 @@ def rectangle_torsion_constant(width: float, thickness: float) -> float:
 
     Notes
     -----
-    Exact series, rearranged with the sum of 1/n^5 over odd n (1.00452...); what is left out is
-    below 1e-12.
+    The exact series over odd n, rearranged with the sum of 1/n^5 (1.00452...) so that two terms
+    leave out less than 1e-9.
 
     Source
     ------
@@ -160,7 +158,7 @@ def rectangle_torsion_constant(width: float, thickness: float) -> float:
     """
     longer, shorter = larger(width, thickness), smaller(width, thickness)
     x = pi / 2 * longer / shorter
-    tail = sum((1 - tanh(n * x)) / n**5 for n in (1, 3, 5, 7))
+    tail = sum((1 - tanh(n * x)) / n**5 for n in (1, 3))
     return longer * shorter**3 / 3 - 64 / pi**5 * shorter**4 * (1.00452376279514 - tail)
 
 
@@ -168,17 +166,13 @@ def rectangle_torsion_constant(width: float, thickness: float) -> float:
 def rectangle_torsion_modulus(width: float, thickness: float) -> float:
     """Torsion modulus of a solid rectangle: torque over the largest shear stress.
 
-    W_t = (max(b, t) * min(b, t)**3 / 3 - 64 / pi**5 * min(b, t)**4 * (1.00452376279514 - ((1 -
-    tanh(pi / 2 * max(b, t) / min(b, t))) + (1 - tanh(3 * pi / 2 * max(b, t) / min(b, t))) / 3**5 +
-    (1 - tanh(5 * pi / 2 * max(b, t) / min(b, t))) / 5**5 + (1 - tanh(7 * pi / 2 * max(b, t) /
-    min(b, t))) / 7**5))) / (min(b, t) * (1 - 8 / pi**2 * (2 * exp(-pi / 2 * max(b, t) / min(b, t))
-    / (1 + exp(-pi * max(b, t) / min(b, t))) + 2 * exp(-3 * pi / 2 * max(b, t) / min(b, t)) / (1 +
-    exp(-3 * pi * max(b, t) / min(b, t))) / 3**2 + 2 * exp(-5 * pi / 2 * max(b, t) / min(b, t)) / (1
-    + exp(-5 * pi * max(b, t) / min(b, t))) / 5**2 + 2 * exp(-7 * pi / 2 * max(b, t) / min(b, t)) /
-    (1 + exp(-7 * pi * max(b, t) / min(b, t))) / 7**2 + 2 * exp(-9 * pi / 2 * max(b, t) / min(b, t))
-    / (1 + exp(-9 * pi * max(b, t) / min(b, t))) / 9**2 + 2 * exp(-11 * pi / 2 * max(b, t) / min(b,
-    t)) / (1 + exp(-11 * pi * max(b, t) / min(b, t))) / 11**2 + 2 * exp(-13 * pi / 2 * max(b, t) /
-    min(b, t)) / (1 + exp(-13 * pi * max(b, t) / min(b, t))) / 13**2)))
+    W_t = (max(b, t) * min(b, t)**3 / 3 - 64 / pi**5 * min(b, t)**4 * (1.00452376279514 - (1 -
+    tanh(pi / 2 * max(b, t) / min(b, t))) - (1 - tanh(3 * pi / 2 * max(b, t) / min(b, t))) / 3**5))
+    / (min(b, t) * (1 - 16 / pi**2 * (exp(-pi / 2 * max(b, t) / min(b, t)) / (1 + exp(-pi * max(b,
+    t) / min(b, t))) + exp(-3 * pi / 2 * max(b, t) / min(b, t)) / (1 + exp(-3 * pi * max(b, t) /
+    min(b, t))) / 3**2 + exp(-5 * pi / 2 * max(b, t) / min(b, t)) / (1 + exp(-5 * pi * max(b, t) /
+    min(b, t))) / 5**2 + exp(-7 * pi / 2 * max(b, t) / min(b, t)) / (1 + exp(-7 * pi * max(b, t) /
+    min(b, t))) / 7**2)))
 
     Parameters
     ----------
@@ -193,7 +187,7 @@ def rectangle_torsion_modulus(width: float, thickness: float) -> float:
 
     Notes
     -----
-    Exact series; what is left out is below 1e-10.
+    The exact series over odd n; the terms left out are below 5e-8.
 
     Valid for
     ---------
@@ -210,10 +204,10 @@ def rectangle_torsion_modulus(width: float, thickness: float) -> float:
     """
     longer, shorter = larger(width, thickness), smaller(width, thickness)
     x = pi / 2 * longer / shorter
-    tail = sum((1 - tanh(n * x)) / n**5 for n in (1, 3, 5, 7))
+    tail = sum((1 - tanh(n * x)) / n**5 for n in (1, 3))
     constant = longer * shorter**3 / 3 - 64 / pi**5 * shorter**4 * (1.00452376279514 - tail)
-    terms = (2 * exp(-n * x) / (1 + exp(-2 * n * x)) / n**2 for n in (1, 3, 5, 7, 9, 11, 13))
-    return constant / (shorter * (1 - 8 / pi**2 * sum(terms)))
+    terms = (exp(-n * x) / (1 + exp(-2 * n * x)) / n**2 for n in (1, 3, 5, 7))
+    return constant / (shorter * (1 - 16 / pi**2 * sum(terms)))
 
 
 @formula

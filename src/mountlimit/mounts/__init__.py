@@ -19,7 +19,7 @@ def _discover() -> dict[str, MountForm]:
     for info in sorted(pkgutil.iter_modules(__path__), key=lambda m: m.name):
         module = importlib.import_module(f"{__name__}.{info.name}")
         if hasattr(module, "FORM"):
-            found[module.FORM] = module  # type: ignore[assignment]
+            found[module.FORM] = module
     return found
 
 

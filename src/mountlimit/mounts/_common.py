@@ -54,9 +54,9 @@ def spread(count: int, span: float) -> tuple[float, ...]:
 def pattern(fixings: Fixings) -> tuple[tuple[float, ...], tuple[float, ...]]:
     """Give places of the rows and of the columns of the frame bolts, each about the centre."""
     count = fixings.bolts.count
-    if fixings.span_along == 0:
+    if float(fixings.span_along) == 0:
         return (0.0,), spread(count, float(fixings.span_across))
-    if fixings.span_across == 0:
+    if float(fixings.span_across) == 0:
         return spread(count, float(fixings.span_along)), (0.0,)
     return spread(2, float(fixings.span_along)), spread(count // 2, float(fixings.span_across))
 
@@ -105,6 +105,7 @@ def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
 def mount(
     form: str, picker: Picker, parts: Parts, thickness: Value, width: Value,
     segments: tuple[Segment, ...], cuts: tuple[Cut, ...], plane: BoltPlane,
+    area: float,
 ) -> Mount:  # fmt: skip
     """Put the common fields to a form's layout."""
     return Mount(
@@ -121,4 +122,5 @@ def mount(
         segments=segments,
         cuts=cuts,
         plane=plane,
+        area=area,
     )  # fmt: skip

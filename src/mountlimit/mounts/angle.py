@@ -64,4 +64,7 @@ def build(picker: Picker, parts: Parts) -> Mount:
         bolts=tuple((x, z) for z in rows for x in columns),
         half_first=width / 2, edge_second=fixings.edge,
     )  # fmt: skip
-    return _common.mount(FORM, picker, parts, thickness, width, (foot, leg), cuts, plane)
+    height = free + reach + fixings.edge
+    depth = to_bolts + fixings.span_along + fixings.edge
+    area = float(width * (height + depth * foot_thickness / thickness))
+    return _common.mount(FORM, picker, parts, thickness, width, (foot, leg), cuts, plane, area)

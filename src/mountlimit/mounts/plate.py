@@ -51,4 +51,5 @@ def build(picker: Picker, parts: Parts) -> Mount:
         bolts=tuple((x, y) for y in rows for x in columns),
         half_first=width / 2, edge_second=fixings.edge,
     )  # fmt: skip
-    return _common.mount(FORM, picker, parts, thickness, width, (segment,), cuts, plane)
+    area = float(width * (free + reach + fixings.span_along + 3 * fixings.edge))
+    return _common.mount(FORM, picker, parts, thickness, width, (segment,), cuts, plane, area)

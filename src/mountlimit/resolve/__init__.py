@@ -33,20 +33,22 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     fixings = joint.fixings(picker, material)
     form = FORMS[str(file.given["mount.form"].value)]
     mount = form.build(picker, Parts(motor=motor, fixings=fixings, material=material))
-    parts = {
-        "chain": line.chain(picker), "shaft": line.shaft(picker, motor), "hub": line.hub(picker),
-        "frame": joint.frame(picker), "use": line.use(picker), "duty": line.duty(picker),
-        "policy": line.policy(picker),
-    }  # fmt: skip
-    if parts["shaft"].face_overhang <= mount.thickness / 2:
-        picker.mistake("shaft.face_overhang", "the sprocket would sit inside the plate",
-                       "it is measured from the motor's face to the middle of the sprocket")  # fmt: skip
+    chain, shaft, hub = line.chain(picker), line.shaft(picker, motor), line.hub(picker)
+    frame, use = joint.frame(picker), line.use(picker)
+    duty, policy = line.duty(picker), line.policy(picker)
+    if shaft.face_overhang <= mount.thickness / 2:
+        picker.mistake(
+            "shaft.face_overhang",
+            "the sprocket would sit inside the plate",
+            "it is measured from the motor's face to the middle of the sprocket",
+        )
     if picker.mistakes:
         raise InputError(picker.mistakes)
     return Drive(
         title=str(file.given["title"].value), system=_system(file), motor=motor, current=current,
-        mount=mount, fixings=fixings, ranges=tuple(picker.ranges.values()),
-        words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys(picker.warnings)), **parts,
+        chain=chain, shaft=shaft, hub=hub, mount=mount, fixings=fixings, frame=frame, use=use,
+        duty=duty, policy=policy, ranges=tuple(picker.ranges.values()),
+        words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys(picker.warnings)),
     )  # fmt: skip
 
 

@@ -6,7 +6,7 @@ import math
 
 from .. import cards
 from ..formulas import flexure, give, tightening
-from ..model import Fixings, Frame, Substance
+from ..model import BoltSet, Fixings, Frame, Number, Substance
 from ..picking import Picker
 from ..worked import Value
 from .motor import bolt_set, unmarked
@@ -93,7 +93,7 @@ def _strength(picker: Picker, card: cards.Material, heat: float, soft: bool) -> 
     )  # fmt: skip
 
 
-def _shear_moduli(card: cards.Material, modulus: Value, creep: Value) -> tuple[Value, Value]:
+def _shear_moduli(card: cards.Material, modulus: Value, creep: Value) -> tuple[Number, Number]:
     if card.isotropic:
         nu = card.poissons_ratio
         return flexure.shear_modulus(modulus, nu), flexure.shear_modulus(creep, nu)
@@ -155,10 +155,10 @@ def _friction(picker: Picker, material: Substance) -> Value:
 
 
 def _preload(
-    picker: Picker, bolts: object, material: Substance, washer: Value, hole: Value
+    picker: Picker, bolts: BoltSet, material: Substance, washer: Value, hole: Value
 ) -> Value:
     """Give each bolt's clamping force: given, or from its torque, or the usual share of proof."""
-    thread, grade = bolts.thread, bolts.grade  # type: ignore[attr-defined]
+    thread, grade = bolts.thread, bolts.grade
     if "fixings.preload" in picker.given:
         return picker.number("fixings.preload")
     if "fixings.tightening_torque" in picker.given:

@@ -82,8 +82,8 @@ def _static_rating(picker: Picker, diameter: Value) -> tuple[Value, str]:
             )
         return card.static_load_rating, str(card.designation)
     fitting = [
-        b for b in cards.bearings() if abs(b.bore - diameter) <= 0.13 * diameter
-    ] or cards.bearings()
+        b for b in cards.bearings("deep groove") if abs(b.bore - diameter) <= 0.13 * diameter
+    ] or cards.bearings("deep groove")
     near = min(fitting, key=lambda b: abs(b.bore - diameter))
     ratings = sorted(float(b.static_load_rating) for b in fitting if b.bore == near.bore)
     return (

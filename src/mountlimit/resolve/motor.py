@@ -15,6 +15,7 @@ COMMON = "common practice, no source"
 
 
 def bolt_set(picker: Picker, key: str, class_key: str, otherwise: str) -> BoltSet:
+    """Give a set of bolts; without a class they are taken as ``otherwise``, and that is noted."""
     count, thread = picker.card(key)
     named = picker.card(class_key)
     grade = cards.bolt_class(named.id if named else otherwise, float(thread.diameter))
@@ -29,6 +30,7 @@ def unmarked(thread: cards.Thread) -> str:
 
 
 def motor(picker: Picker) -> Motor:
+    """Give the motor, its bolts and what of it is estimated from its mass."""
     thread = picker.card("motor.bolts")[1]
     bolts = bolt_set(picker, "motor.bolts", "motor.bolt_class", unmarked(thread))
     if bolts.count < 2:
@@ -88,7 +90,7 @@ def _torque_constant(picker: Picker) -> Number:
         base = motor_formulas.torque_constant_from_speed_constant(
             picker.number("motor.speed_constant")
         )
-        return motor_formulas.phase_torque_constant(base, factor)  # type: ignore[no-any-return]
+        return motor_formulas.phase_torque_constant(base, factor)
     if rated:
         if len(rated) == 1:
             return Value(1.0, "motor.rated_torque", "assumed", "")
@@ -101,7 +103,7 @@ def _torque_constant(picker: Picker) -> Number:
     if quoted in (None, kind) or kind not in motor_formulas.AMPERE_FACTOR:
         return base
     ratio = motor_formulas.AMPERE_FACTOR[kind] / motor_formulas.AMPERE_FACTOR[str(quoted)]
-    return motor_formulas.phase_torque_constant(  # type: ignore[no-any-return]
+    return motor_formulas.phase_torque_constant(
         base, Value(ratio, "motor.torque_per", "given", "ratio of the two kinds of ampere")
     )
 

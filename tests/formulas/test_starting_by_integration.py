@@ -89,3 +89,21 @@ def test_inertias() -> None:
     # The vehicle at speed v and its image at the motor shaft hold the same energy.
     image, v = starting.vehicle_inertia(120.0, 0.15, 6.0), 3.0
     assert image * (6.0 * v / 0.15) ** 2 == pytest.approx(120.0 * v**2)
+
+
+def test_natural_period_of_a_free_swing() -> None:
+    """The two inertias, twisted and let go, come back after one period."""
+
+    def right(_t: float, y: np.ndarray) -> list[float]:
+        spring = STIFFNESS * (y[0] - y[1])
+        return [y[2], y[3], -spring / ROTOR, spring / DRIVEN]
+
+    answer = solve_ivp(right, (0.0, PERIOD), [0.01, 0.0, 0.0, 0.0], rtol=1e-10, atol=1e-14)
+    assert answer.y[0, -1] - answer.y[1, -1] == pytest.approx(0.01, rel=1e-6)
+    assert answer.y[2, -1] == pytest.approx(0.0, abs=1e-5)
+
+
+def test_inertias_in_series_and_their_share() -> None:
+    assert starting.series_inertia(0.002, 0.012) == pytest.approx(0.024 / 14)
+    assert starting.inertia_share(0.002, 0.012) == pytest.approx(12 / 14)
+    assert starting.inertia_share(0.002, 1e9) == pytest.approx(1.0)

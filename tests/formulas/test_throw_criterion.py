@@ -125,3 +125,14 @@ def test_the_band_brackets_the_simulation(share: float, touch: float, off: float
 def test_low_sum_reaches_one_at_either_limit_alone() -> None:
     assert alignment.low_sum(0.0855, 0.0855, 0.0, 0.008) == pytest.approx(1.0)
     assert alignment.low_sum(0.0, 0.0855, 0.004, 0.008) == pytest.approx(1.0)
+
+
+def test_jump_by_tension_is_where_the_weight_gives_the_back_tension() -> None:
+    """The excess length at which the sag tension has fallen to the back tension needed."""
+    lost = alignment.jump_by_tension(0.62, 0.388, 4.8)
+    sag = chain_drive.sag_from_excess(0.388, lost)
+    assert chain_drive.sag_tension(0.62, 0.388, sag) == pytest.approx(4.8, rel=1e-12)
+
+
+def test_edge_rounding_is_a_tenth_of_the_plate() -> None:
+    assert alignment.edge_rounding(0.0015) == pytest.approx(0.00015)

@@ -89,7 +89,7 @@ def test_simple_beam_under_a_midspan_force() -> None:
 def test_held_tube_is_two_halves_in_parallel() -> None:
     half = flexure.twist_free(1.0, LENGTH / 2, 7.9e10, 2e-8)
     both = flexure.held_tube_twist(1.0, LENGTH, 7.9e10, 2e-8)
-    assert 1 / both == pytest.approx(2 / half, rel=1e-12)
+    assert 1 / both == pytest.approx(2 / half, rel=1e-12, abs=0.0)
 
 
 def test_plate_modulus_is_the_stiffness_with_no_strain_across() -> None:
@@ -111,39 +111,43 @@ def test_tubes_by_small_squares() -> None:
     cell = (size / n) ** 2
     r = np.hypot(x, y)
     area, second = squares((r < 0.025) & (r > 0.022), cell, y)
-    assert section.round_tube_area(0.05, 0.003) == pytest.approx(area, rel=2e-3)
-    assert section.round_tube_second_moment(0.05, 0.003) == pytest.approx(second, rel=2e-3)
+    assert section.round_tube_area(0.05, 0.003) == pytest.approx(area, rel=2e-3, abs=0.0)
+    assert section.round_tube_second_moment(0.05, 0.003) == pytest.approx(second, rel=2e-3, abs=0.0)
     outer = (abs(x) < 0.015) & (abs(y) < 0.0255)
     inner = (abs(x) < 0.012) & (abs(y) < 0.0225)
     area, second = squares(outer & ~inner, cell, y)
     assert section.box_area(0.03, 0.051, 0.003) == pytest.approx(area, rel=1e-6)
-    assert section.box_second_moment(0.03, 0.051, 0.003) == pytest.approx(second, rel=1e-4)
+    assert section.box_second_moment(0.03, 0.051, 0.003) == pytest.approx(second, rel=1e-4, abs=0.0)
 
 
 def test_hollow_rectangle_of_a_validation_manual() -> None:
     """20 x 50 mm tube of one wall, 2 mm: outer less inner rectangle."""
     inner = section.rectangle_second_moment(16.0, 46.0)
     outer = section.rectangle_second_moment(20.0, 50.0)
-    assert section.box_second_moment(20.0, 50.0, 2.0) == pytest.approx(outer - inner, rel=1e-12)
+    assert section.box_second_moment(20.0, 50.0, 2.0) == pytest.approx(
+        outer - inner, rel=1e-12, abs=0.0
+    )
     area = section.rectangle_area(20.0, 50.0) - section.rectangle_area(16.0, 46.0)
-    assert section.box_area(20.0, 50.0, 2.0) == pytest.approx(area, rel=1e-12)
+    assert section.box_area(20.0, 50.0, 2.0) == pytest.approx(area, rel=1e-12, abs=0.0)
 
 
 def test_parallel_axis_of_a_split_rectangle() -> None:
     """A rectangle is two halves moved from its middle."""
     half = section.rectangle_second_moment(0.06, 0.01)
     moved = section.second_moment_parallel_axis(half, section.rectangle_area(0.06, 0.01), 0.005)
-    assert 2 * moved == pytest.approx(section.rectangle_second_moment(0.06, 0.02), rel=1e-12)
+    assert 2 * moved == pytest.approx(
+        section.rectangle_second_moment(0.06, 0.02), rel=1e-12, abs=0.0
+    )
 
 
 def test_solid_round_bar_is_a_tube_without_a_hole() -> None:
     d = 0.02
     assert section.round_torsion_constant(d) == pytest.approx(
-        section.round_tube_torsion_constant(d, d / 2), rel=1e-12
+        section.round_tube_torsion_constant(d, d / 2), rel=1e-12, abs=0.0
     )
     modulus = section.round_torsion_constant(d) / (d / 2)
     assert stress.torsion_stress(30.0, modulus) == pytest.approx(
-        stress.round_torsion_stress(30.0, d), rel=1e-12
+        stress.round_torsion_stress(30.0, d), rel=1e-12, abs=0.0
     )
 
 
@@ -153,4 +157,6 @@ def test_peak_shear_of_a_rectangle() -> None:
     first = b * h / 2 * h / 4
     jourawski = force * first / (section.rectangle_second_moment(b, h) * b)
     area = section.rectangle_area(b, h)
-    assert stress.rectangle_shear_stress(force, area) == pytest.approx(jourawski, rel=1e-12)
+    assert stress.rectangle_shear_stress(force, area) == pytest.approx(
+        jourawski, rel=1e-12, abs=0.0
+    )

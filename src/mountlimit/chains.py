@@ -1,0 +1,116 @@
+"""Which chain pitch?  Every chain of the cards at this torque, same ratio, about the same sprocket.
+
+Each chain edits the drive (chain and teeth) and runs the one pipeline again.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from . import cards, evaluate, limits, quick
+from .checks import alignment
+from .drivefile import DriveFile, Given
+from .errors import InputError
+from .formulas import chain_drive, sprocket
+from .model import Drive
+
+FEWEST_TEETH = 9
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Choice:
+    """One chain at this torque."""
+
+    chain: cards.Chain
+    driving_teeth: int
+    driven_teeth: int
+    sprocket_diameter: float  # over the tips of the driving sprocket, m
+    pull: float  # tight side at a start, at the current asked about, N
+    tensile_share: float
+    dynamic_share: float  # without the starting factor
+    pin_pressure: float
+    rub_angle: float
+    speed_ripple: float
+    safe: float
+    safe_check: str
+    chain_safe: float  # the chain's own safe current, static and fatigue
+    why_not: str = ""
+
+
+def compare(file: DriveFile) -> list[Choice]:
+    """Compare all chains at the wanted current (or the set one), best for the question first.
+
+    Sorted by the safe current of the whole drive, then by mass of chain.
+
+    Raises
+    ------
+    InputError
+        when the file itself does not resolve.
+    """
+    base = limits.find(file)
+    ends = quick.safe_ends(base)
+    current = float(base.drive.current.wanted or base.drive.current.set)
+    found = [_choice(file, base.drive, ends, card, current) for card in cards.chains()]
+    kept = [c for c in found if c is not None]
+    return sorted(kept, key=lambda c: (-min(c.safe, 1e9), float(c.chain.mass_per_length)))
+
+
+def teeth_for(drive: Drive, card: cards.Chain) -> tuple[int, int]:
+    """Give teeth that keep the driving sprocket's pitch diameter and the ratio as nearly as they can."""
+    chain = drive.chain
+    diameter = float(sprocket.pitch_diameter(chain.chain.pitch, chain.driving_teeth))
+    driving = max(FEWEST_TEETH, round(math.pi / math.asin(min(float(card.pitch) / diameter, 0.5))))
+    return driving, max(
+        driving, round(driving * float(chain.driven_teeth) / float(chain.driving_teeth))
+    )
+
+
+def with_chain(file: DriveFile, card: cards.Chain, driving: int, driven: int) -> DriveFile:
+    """Edit the drive to another chain and its sprockets."""
+    return file.edited(
+        chain__type=Given(key="chain.type", text=card.id, kind="chain", value=card),
+        chain__driving_teeth=Given(key="chain.driving_teeth", text=str(driving), kind="integer", value=float(driving)),
+        chain__driven_teeth=Given(key="chain.driven_teeth", text=str(driven), kind="integer", value=float(driven)),
+    )  # fmt: skip
+
+
+def _choice(
+    file: DriveFile, base: Drive, ends: quick.EndsOf, card: cards.Chain, current: float
+) -> Choice | None:
+    own = card.id == base.chain.chain.id
+    driving, driven = (
+        (int(base.chain.driving_teeth), int(base.chain.driven_teeth))
+        if own
+        else teeth_for(base, card)
+    )
+    edited = file if own else with_chain(file, card, driving, driven)
+    try:
+        safe = quick.safe_currents(edited, ends, limits.grid(10 * current))
+    except InputError as error:
+        return _left_out(card, driving, driven, str(error).splitlines()[0])
+    drive = safe.drive
+    from .loads import case_list
+
+    pull = next(i for i, c in enumerate(case_list(drive)) if c[1] == "pull")
+    case = evaluate.case_at(drive, current, pull)
+    diameter = sprocket.pitch_diameter(card.pitch, driving)
+    chain_only = min(safe.by_check[name] for name in ("chain_static", "chain_fatigue"))
+    return Choice(
+        chain=card, driving_teeth=driving, driven_teeth=driven,
+        sprocket_diameter=float(sprocket.tip_diameter_max(diameter, card.pitch, card.roller_diameter)),
+        pull=float(case.loads.tight_side_tension),
+        tensile_share=float(case.loads.tight_side_tension / card.minimum_tensile_strength),
+        dynamic_share=float(case.loads.steady_tension / drive.chain.minimum_dynamic_strength),
+        pin_pressure=float(chain_drive.pin_pressure(case.loads.steady_tension, card.bearing_area)),
+        rub_angle=float(alignment.rub(case)), speed_ripple=float(sprocket.speed_variation(driving)),
+        safe=safe.current, safe_check=safe.first, chain_safe=chain_only,
+    )  # fmt: skip
+
+
+def _left_out(card: cards.Chain, driving: int, driven: int, why: str) -> Choice:
+    return Choice(
+        chain=card, driving_teeth=driving, driven_teeth=driven, sprocket_diameter=math.nan,
+        pull=math.nan, tensile_share=math.nan, dynamic_share=math.nan, pin_pressure=math.nan,
+        rub_angle=math.nan, speed_ripple=math.nan, safe=-1.0, safe_check="", chain_safe=-1.0, why_not=why,
+    )  # fmt: skip

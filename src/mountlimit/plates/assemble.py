@@ -1,0 +1,136 @@
+"""Stiffness of the whole mount in the kept unknowns, as a cubic polynomial in the thickness."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+import numpy as np
+from scipy import sparse
+
+from .element import Elements, prepare, stiffness
+from .mesh import Mesh
+from .model import BoolArray, FloatArray, IntArray, PlateModel
+from .springs import Spring, spacer_stiffness, washer, weld
+from .ties import Ties, tie
+
+
+@dataclass(frozen=True, kw_only=True)
+class System:
+    """``parts[k]`` multiplies the k-th power of the thickness scale of the facets that vary."""
+
+    mesh: Mesh
+    elements: Elements
+    ties: Ties
+    plate: sparse.csr_array
+    parts: tuple[sparse.csr_array, ...]
+    bolts: tuple[Spring | None, ...]
+    welds: tuple[Spring | None, ...]
+
+    @property
+    def stiffness(self) -> sparse.csc_array:
+        """Stiffness of the kept unknowns at scale one."""
+        total = self.parts[0]
+        for part in self.parts[1:]:
+            total = total + part
+        return sparse.csc_array(total)
+
+
+def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) -> System:
+    """Assemble the mount; ``varying`` marks the facets whose thickness is to be swept.
+
+    Without it everything is put in the first part.
+    """
+    elements = prepare(model, mesh)
+    ties = tie(model, mesh)
+    thin, bent = stiffness(elements)
+    blocks = _Blocks(mesh)
+    plate = blocks.gather(thin + bent)
+    bolts = tuple(
+        None if math.isinf(bolt.normal_stiffness) else washer(model, mesh, i)
+        for i, bolt in enumerate(model.frame_bolts)
+    )
+    welds = tuple(
+        weld(model, mesh, i) if part.other_facet is None else None
+        for i, part in enumerate(model.welds)
+    )
+    count = plate.shape[0]
+    full = [plate] if varying is None else _split(blocks, mesh, thin, bent, varying)
+    full += [sparse.csr_array((count, count)) for _ in range(4 - len(full))]
+    owners = [bolt.facet for bolt in model.frame_bolts] + [part.facet for part in model.welds]
+    for spring, facet in zip((*bolts, *welds), owners, strict=True):
+        if spring is not None:
+            power = 2 if varying is not None and varying[facet] else 0
+            full[0] = full[0] + spring.plain
+            full[power] = full[power] + spring.offset
+    expand = ties.expand
+    back = expand.T.tocsr()
+    parts = [sparse.csr_array(back @ part @ expand) for part in full if part.nnz]
+    if varying is not None:
+        parts = [sparse.csr_array(back @ part @ expand) for part in full]
+    parts[0] = sparse.csr_array(parts[0] + _spacers(model, ties))
+    return System(
+        mesh=mesh,
+        elements=elements,
+        ties=ties,
+        plate=plate,
+        parts=tuple(parts),
+        bolts=bolts,
+        welds=welds,
+    )
+
+
+def _split(
+    blocks: _Blocks, mesh: Mesh, thin: FloatArray, bent: FloatArray, varying: BoolArray
+) -> list[sparse.csr_array]:
+    """Give the plates' parts of power 0 to 3 of the thickness scale."""
+    moves = varying[mesh.facet][:, None, None]
+    still = np.where(moves, 0.0, thin + bent)
+    empty = sparse.csr_array(blocks.shape)
+    return [
+        blocks.gather(still),
+        blocks.gather(np.where(moves, thin, 0.0)),
+        empty,
+        blocks.gather(np.where(moves, bent, 0.0)),
+    ]
+
+
+def _spacers(model: PlateModel, ties: Ties) -> sparse.csr_array:
+    """Give the spacers' beams in the kept unknowns."""
+    kept = ties.expand.shape[1]
+    rows, columns, values = [], [], []
+    for i in range(len(model.spacers)):
+        index = ties.spacer_ends[i].ravel()
+        block = spacer_stiffness(model, i, ties.bodies[1 + 2 * i : 3 + 2 * i])
+        rows.append(np.repeat(index, 12))
+        columns.append(np.tile(index, 12))
+        values.append(block.ravel())
+    if not values:
+        return sparse.csr_array((kept, kept))
+    entries = (np.concatenate(values), (np.concatenate(rows), np.concatenate(columns)))
+    return sparse.coo_array(entries, shape=(kept, kept)).tocsr()
+
+
+class _Blocks:
+    """The pattern of 6 x 6 node blocks, found once and filled as often as needed."""
+
+    def __init__(self, mesh: Mesh) -> None:
+        count = len(mesh.points)
+        rows = np.repeat(mesh.triangles, 6, axis=1).ravel()
+        columns = np.tile(mesh.triangles, 6).ravel()
+        key = rows * count + columns
+        self.order = np.argsort(key, kind="stable")
+        ordered = key[self.order]
+        self.starts: IntArray = np.flatnonzero(np.r_[True, np.diff(ordered) > 0])
+        kept = ordered[self.starts]
+        self.columns = kept % count
+        self.pointer = np.searchsorted(kept // count, np.arange(count + 1))
+        self.shape = (6 * count, 6 * count)
+
+    def gather(self, blocks: FloatArray) -> sparse.csr_array:
+        """Sum element matrices (n, 36, 36) into a sparse matrix."""
+        pairs = blocks.reshape(-1, 6, 6, 6, 6).transpose(0, 1, 3, 2, 4).reshape(-1, 36)
+        summed = np.add.reduceat(pairs[self.order], self.starts, axis=0)
+        data = summed.reshape(-1, 6, 6)
+        matrix = sparse.bsr_array((data, self.columns, self.pointer), shape=self.shape)
+        return sparse.csr_array(matrix.tocsr())

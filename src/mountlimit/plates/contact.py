@@ -1,0 +1,134 @@
+"""Compression-only contact of plates with the frame: few points, their flexibility, and NNLS.
+
+Each point stands for the plate area nearest to it, a spring of pressure per penetration. The
+forces f >= 0 make the stored energy least: f' (C + 1/k) f / 2 - f' p, with C the movement of the
+points towards the frame's opposite side by unit forces and p how far the loads alone would push
+them into the frame.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+from scipy import sparse
+from scipy.linalg import cholesky, solve_triangular
+from scipy.optimize import nnls
+from scipy.spatial import cKDTree
+from shapely.geometry import Polygon
+
+from .error import PlateError
+from .mesh import Mesh
+from .model import Contact, FloatArray, IntArray, PlateModel
+from .shapes import outline_polygon
+from .validity import TOUCH
+
+FINEST_PITCH = 0.012  # m
+POINTS = 60  # contact points aimed at, at most, on one plate
+
+
+@dataclass(frozen=True, kw_only=True)
+class ContactPoints:
+    """Nodes in contact, the stiffness each stands for, and the push the frame gives there."""
+
+    nodes: IntArray
+    stiffness: FloatArray
+    push: FloatArray
+    contact: IntArray
+
+    def columns(self, count: int) -> sparse.csc_array:
+        """Give unit pushes as columns on all nodal unknowns."""
+        row = 6 * self.nodes[:, None] + np.arange(3)
+        column = np.broadcast_to(np.arange(len(self.nodes))[:, None], row.shape)
+        entries = (self.push.ravel(), (row.ravel(), column.ravel()))
+        return sparse.coo_array(entries, shape=(6 * count, len(self.nodes))).tocsc()
+
+
+def points(model: PlateModel, mesh: Mesh, held: IntArray) -> ContactPoints:
+    """Choose the contact points of a mesh; nodes in ``held`` are tied to something else.
+
+    Raises
+    ------
+    PlateError
+        when a contact region holds no plate
+    """
+    nodes, stiffness, push, owner = [], [], [], []
+    for i, contact in enumerate(model.contacts):
+        chosen, area = _points_of(model, mesh, contact, held)
+        if len(chosen) == 0:
+            raise PlateError(f"contact {i + 1}", "its region holds no plate")
+        nodes.append(chosen)
+        stiffness.append(contact.stiffness * area)
+        normal = model.facets[contact.facet].axes[2]
+        push.append(np.broadcast_to(-contact.side * normal, (len(chosen), 3)))
+        owner.append(np.full(len(chosen), i))
+    if not nodes:
+        none = np.empty(0, np.int64)
+        return ContactPoints(
+            nodes=none, stiffness=np.empty(0), push=np.empty((0, 3)), contact=none
+        )
+    return ContactPoints(
+        nodes=np.concatenate(nodes),
+        stiffness=np.concatenate(stiffness),
+        push=np.concatenate(push),
+        contact=np.concatenate(owner),
+    )
+
+
+def _points_of(
+    model: PlateModel, mesh: Mesh, contact: Contact, held: IntArray
+) -> tuple[IntArray, FloatArray]:
+    """Give the corner nodes nearest to an even grid over the region, and the area of each."""
+    plate = model.facets[contact.facet]
+    region = outline_polygon(plate)
+    if contact.region is not None:
+        region = region.intersection(Polygon(np.asarray(contact.region, float)))
+    corners = mesh.triangles[mesh.facet == contact.facet, :3]
+    area = mesh.area[mesh.facet == contact.facet]
+    centre = plate.to_plane(mesh.points[corners].mean(axis=1))
+    covered = _contains(region, centre)
+    nodes = np.setdiff1d(np.unique(corners[covered]), held)
+    if len(nodes) == 0:
+        return nodes, np.empty(0)
+    places = plate.to_plane(mesh.points[nodes])
+    pitch = contact.pitch or max(FINEST_PITCH, np.sqrt(area[covered].sum() / POINTS))
+    low, high = places.min(axis=0), places.max(axis=0)
+    counts = np.maximum(1, np.round((high - low) / pitch).astype(int)) + 1
+    axes = [np.linspace(low[k], high[k], counts[k]) for k in (0, 1)]
+    grid = np.stack(np.meshgrid(*axes, indexing="ij"), axis=-1).reshape(-1, 2)
+    away, near = cKDTree(places).query(grid)
+    chosen = np.unique(near[away < 0.75 * pitch])
+    share = cKDTree(places[chosen]).query(centre[covered])[1]
+    total = np.bincount(share, weights=area[covered], minlength=len(chosen))
+    return nodes[chosen[total > 0.0]], total[total > 0.0]
+
+
+def _contains(region: Polygon, places: FloatArray) -> FloatArray:
+    return np.asarray(shapely.contains_xy(region.buffer(TOUCH), *places.T))
+
+
+@dataclass(frozen=True, kw_only=True)
+class ContactSolver:
+    """Forces at the contact points for given free movements, by non-negative least squares."""
+
+    factor: FloatArray
+
+    @classmethod
+    def of(cls, flexibility: FloatArray, stiffness: FloatArray) -> ContactSolver:
+        """Prepare from the points' flexibility and their own stiffness."""
+        total = 0.5 * (flexibility + flexibility.T) + np.diag(1.0 / stiffness)
+        return cls(factor=cholesky(total, lower=True))
+
+    def forces(self, lift: FloatArray) -> FloatArray:
+        """Give the forces, none below nothing, that close the gaps ``lift`` would overlap.
+
+        ``lift`` is the points' movement away from the frame by the loads alone.
+        """
+        if not np.any(lift < 0.0):
+            return np.zeros(len(lift))
+        target = solve_triangular(self.factor, -lift, lower=True)
+        scale = float(np.max(np.abs(target)))
+        root = np.max(np.abs(np.diag(self.factor)))
+        matrix = self.factor.T / root
+        return np.asarray(nnls(matrix, target / scale)[0]) * (scale / root)

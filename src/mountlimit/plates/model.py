@@ -1,0 +1,196 @@
+"""What a plate model is made of: flat facets in space, bolts, the motor, spacers, welds, contact.
+
+Lengths in m, forces in N, stresses in Pa, angles in rad. Every facet has its own plane: an origin
+and two unit vectors ``e1`` and ``e2``; its normal is ``e1 x e2`` and its mid-plane lies in the
+plane. Places on a facet (``centre``, ``outline``, ``start`` ...) are given in that plane. A side
+of +1 is the face the normal points out of, -1 the other one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+FloatArray = NDArray[np.float64]
+IntArray = NDArray[np.int64]
+BoolArray = NDArray[np.bool_]
+Pair = Sequence[float]
+Triple = Sequence[float]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Hole:
+    """A round hole that carries nothing."""
+
+    centre: Pair
+    diameter: float
+
+
+@dataclass(frozen=True, kw_only=True)
+class Slot:
+    """A slot with round ends: ``length`` end to end, ``angle`` from ``e1`` to its long axis."""
+
+    centre: Pair
+    length: float
+    width: float
+    angle: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Facet:
+    """A flat plate: outline in its own plane, thickness, material, and free holes."""
+
+    name: str
+    outline: Sequence[Pair] | FloatArray
+    origin: Triple
+    e1: Triple
+    e2: Triple
+    thickness: float
+    elastic_modulus: float
+    poissons_ratio: float
+    shear_modulus: float | None = None
+    holes: Sequence[Hole | Slot] = ()
+
+    @property
+    def in_plane_shear_modulus(self) -> float:
+        """Shear modulus: the one given, else that of an isotropic material."""
+        if self.shear_modulus is not None:
+            return self.shear_modulus
+        return self.elastic_modulus / (2.0 * (1.0 + self.poissons_ratio))
+
+    @property
+    def axes(self) -> FloatArray:
+        """Rows ``e1``, ``e2`` and the normal."""
+        first, second = np.asarray(self.e1, float), np.asarray(self.e2, float)
+        return np.array([first, second, np.cross(first, second)])
+
+    def to_space(self, places: FloatArray) -> FloatArray:
+        """Give the points in space of places on the mid-plane, shape (..., 2) to (..., 3)."""
+        return np.asarray(self.origin, float) + np.asarray(places, float) @ self.axes[:2]
+
+    def to_plane(self, points: FloatArray) -> FloatArray:
+        """Give the places on the mid-plane of points in space, shape (..., 3) to (..., 2)."""
+        return np.asarray(
+            (np.asarray(points, float) - np.asarray(self.origin, float)) @ self.axes[:2].T
+        )
+
+
+@dataclass(frozen=True, kw_only=True)
+class FrameBolt:
+    """A bolt to the frame: springs on the washer's annulus, half of each stiffness on each face.
+
+    ``normal_stiffness`` and ``tangential_stiffness`` are in N/m for the whole bolt; both infinite
+    means a washer held rigidly. ``frame_side`` is the face the frame lies against. A
+    ``slot_length`` (end to end) above the hole diameter makes the hole a slot.
+    """
+
+    facet: int
+    centre: Pair
+    hole_diameter: float
+    washer_diameter: float
+    normal_stiffness: float
+    tangential_stiffness: float
+    frame_side: int = -1
+    slot_length: float = 0.0
+    slot_angle: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class MotorBolt:
+    """A bolt into the motor: its annulus follows the motor as a rigid body, both faces."""
+
+    facet: int
+    centre: Pair
+    hole_diameter: float
+    washer_diameter: float
+    slot_length: float = 0.0
+    slot_angle: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bend:
+    """What is known of the joint of two facets: inner fillet radius, and whether the corner rule holds.
+
+    Joints are found from the geometry; a joint without a ``Bend`` has no fillet and the corner rule.
+    """
+
+    facets: tuple[int, int]
+    fillet_radius: float = 0.0
+    stiff_corner: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class Spacer:
+    """A round spacer between the facing sides of two parallel facets, at ``centre`` of the first."""
+
+    facets: tuple[int, int]
+    centre: Pair
+    diameter: float
+    elastic_modulus: float
+    poissons_ratio: float
+    inner_diameter: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
+class LineWeld:
+    """A weld along a line of a facet, to the frame or to a second facet that lies off its plane.
+
+    To the frame it is a row of springs, ``stiffness`` in N/m per metre of length in each
+    direction (default: shear modulus of steel, 8e10 Pa, from memory). To another facet the two
+    lines are tied rigidly. ``double_sided`` holds the rotation about the line as well.
+    """
+
+    facet: int
+    start: Pair
+    end: Pair
+    other_facet: int | None = None
+    stiffness: float = 8.0e10
+    double_sided: bool = True
+
+
+@dataclass(frozen=True, kw_only=True)
+class Contact:
+    """Compression-only contact of one side of a facet with a rigid frame face.
+
+    ``stiffness`` in N/m3 (pressure per penetration). ``region`` is a polygon on the facet; without
+    it the whole facet rests on the frame. ``pitch`` is the distance of the contact points.
+    """
+
+    facet: int
+    side: int
+    stiffness: float
+    region: Sequence[Pair] | None = None
+    pitch: float | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class SectionLine:
+    """A line across a facet along which the surface stress is sampled."""
+
+    facet: int
+    start: Pair
+    end: Pair
+    samples: int = 61
+
+
+@dataclass(frozen=True, kw_only=True)
+class PlateModel:
+    """A whole mount: facets, what holds it, and the motor as a rigid body about ``motor_centre``.
+
+    With ``motor_face_diameter`` the facet under the motor follows the motor over that whole disc
+    about the motor centre; without it only the bolts' annuli do.
+    """
+
+    facets: Sequence[Facet]
+    motor_bolts: Sequence[MotorBolt]
+    motor_centre: Triple
+    frame_bolts: Sequence[FrameBolt] = ()
+    bends: Sequence[Bend] = ()
+    spacers: Sequence[Spacer] = ()
+    welds: Sequence[LineWeld] = ()
+    contacts: Sequence[Contact] = ()
+    section_lines: Sequence[SectionLine] = ()
+    motor_face_diameter: float | None = None

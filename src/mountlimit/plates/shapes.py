@@ -1,0 +1,115 @@
+"""Outlines of the things drawn on a facet: circles, slots, washers, the free region."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import shapely
+from shapely.geometry import Polygon
+
+from .model import Facet, FloatArray, FrameBolt, Hole, MotorBolt, Pair, PlateModel, Slot
+
+CIRCLE_POINTS = 12  # least number of points on a circle
+
+
+def points_on_circle(diameter: float, mesh_size: float) -> int:
+    """Give how many points a circle is drawn with: a multiple of four, at least twelve."""
+    wanted = max(CIRCLE_POINTS, math.ceil(math.pi * diameter / mesh_size))
+    return 4 * math.ceil(wanted / 4)
+
+
+def inscribed_circle(centre: Pair, diameter: float, mesh_size: float) -> FloatArray:
+    """Give a polygon with its corners on the circle."""
+    count = points_on_circle(diameter, mesh_size)
+    angle = np.arange(count) * (2.0 * math.pi / count)
+    return np.asarray(centre, float) + 0.5 * diameter * np.c_[np.cos(angle), np.sin(angle)]
+
+
+def equal_area_circle(centre: Pair, diameter: float, mesh_size: float) -> FloatArray:
+    """Give a polygon of the area of the circle."""
+    count = points_on_circle(diameter, mesh_size)
+    share = 2.0 * math.pi / count
+    return inscribed_circle(centre, diameter * math.sqrt(share / math.sin(share)), mesh_size)
+
+
+def slot_polygon(slot: Slot, mesh_size: float) -> FloatArray:
+    """Give the outline of a slot, its round ends drawn with equal area."""
+    round_end = equal_area_circle((0.0, 0.0), slot.width, mesh_size)
+    quarter = len(round_end) // 4
+    turned = np.roll(round_end, quarter, axis=0)  # starts at -90 degrees
+    shift = np.array([0.5 * (slot.length - slot.width), 0.0])
+    half = 2 * quarter + 1
+    right = turned[:half] + shift
+    left = np.roll(turned, -2 * quarter, axis=0)[:half] - shift
+    cosine, sine = math.cos(slot.angle), math.sin(slot.angle)
+    turn = np.array([[cosine, sine], [-sine, cosine]])
+    return np.asarray(np.r_[right, left] @ turn + np.asarray(slot.centre, float))
+
+
+def hole_polygon(hole: Hole | Slot, mesh_size: float) -> FloatArray:
+    """Give the outline of a free hole."""
+    if isinstance(hole, Slot) and hole.length > hole.width:
+        return slot_polygon(hole, mesh_size)
+    diameter = hole.width if isinstance(hole, Slot) else hole.diameter
+    return equal_area_circle(hole.centre, diameter, mesh_size)
+
+
+def bolt_hole(bolt: FrameBolt | MotorBolt) -> Hole | Slot:
+    """Give the hole a bolt sits in."""
+    if bolt.slot_length > bolt.hole_diameter:
+        return Slot(
+            centre=bolt.centre,
+            length=bolt.slot_length,
+            width=bolt.hole_diameter,
+            angle=bolt.slot_angle,
+        )
+    return Hole(centre=bolt.centre, diameter=bolt.hole_diameter)
+
+
+def bolt_hole_polygon(bolt: FrameBolt | MotorBolt, mesh_size: float) -> FloatArray:
+    """Give the outline of a bolt's hole: inscribed if round, so that the annulus keeps its shape."""
+    hole = bolt_hole(bolt)
+    if isinstance(hole, Slot):
+        return slot_polygon(hole, mesh_size)
+    return inscribed_circle(hole.centre, hole.diameter, mesh_size)
+
+
+def holes_on(model: PlateModel, facet: int, mesh_size: float) -> list[tuple[str, FloatArray]]:
+    """Give every hole of a facet, with the name a message calls it by."""
+    plate = model.facets[facet]
+    found = [(f"hole {i + 1}", hole_polygon(hole, mesh_size)) for i, hole in enumerate(plate.holes)]
+    for word, bolts in (("frame bolt", model.frame_bolts), ("motor bolt", model.motor_bolts)):
+        found += [
+            (f"{word} {i + 1}", bolt_hole_polygon(bolt, mesh_size))
+            for i, bolt in enumerate(bolts)
+            if bolt.facet == facet
+        ]
+    for i, spacer in enumerate(model.spacers):
+        if spacer.inner_diameter > 0.0 and facet in spacer.facets:
+            centre = spacer_centre(model, i, facet)
+            found.append(
+                (f"spacer {i + 1}", inscribed_circle(centre, spacer.inner_diameter, mesh_size))
+            )
+    return found
+
+
+def spacer_centre(model: PlateModel, spacer: int, facet: int) -> FloatArray:
+    """Give a spacer's centre on either of its facets, carried along the normal of the first."""
+    part = model.spacers[spacer]
+    centre = np.asarray(part.centre, float)
+    if facet == part.facets[0]:
+        return centre
+    first, second = (model.facets[i] for i in part.facets)
+    return second.to_plane(first.to_space(centre))
+
+
+def outline_polygon(facet: Facet) -> Polygon:
+    """Give the outline as a polygon without holes."""
+    return Polygon(np.asarray(facet.outline, float))
+
+
+def free_polygon(model: PlateModel, facet: int, mesh_size: float) -> Polygon:
+    """Give the plate that is there: outline less every hole."""
+    holes = [Polygon(points) for _, points in holes_on(model, facet, mesh_size)]
+    return outline_polygon(model.facets[facet]).difference(shapely.union_all(holes))

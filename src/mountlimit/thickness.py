@@ -1,0 +1,178 @@
+"""How thick must the plate be?  The thinnest plate of each material that carries a wanted current.
+
+Each trial edits the drive and runs the one pipeline again.  The thinnest thickness is where the
+worst utilisation up to the wanted current, design factors in, first comes down to 1.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+import numpy as np
+
+from . import cards, limits, quick
+from .drivefile import DriveFile, Given
+from .errors import InputError
+from .limits import Found
+from .quick import EndsOf
+
+THINNEST = 0.0005
+THICKEST = 0.15
+TRIALS = 16
+ROUNDS = 3  # of finding the safe-side ends again at the answer
+CLOSE = 1e-3
+
+DEFAULT_MATERIALS = ("s235", "al6061_t6", "pom_c", "birch_ply")  # one per family
+OWN_KEYS = ("mount.elastic_modulus", "mount.yield_strength")  # belong to the old material
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Point:
+    """One stock thickness: what it carries and which check sets that."""
+
+    thickness: float
+    safe: float
+    check: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Thinnest:
+    """The answer for one material."""
+
+    material: cards.Material
+    thickness: float  # infinity when no plate carries the wanted current
+    set_by: str  # the check that sets the thickness, or that stops any plate
+    best: float  # largest safe current any thickness gives, when none carries the wanted one
+    stock_metric: float | None
+    stock_inch: float | None
+    mass: float | None  # of the mount in the next metric stock size, kg
+    then_first: str  # what gives first at that stock size
+    then_gives: float | None
+    curve: tuple[Point, ...]
+    why_not: str = ""
+
+
+def thinnest(file: DriveFile, wanted: float, materials: Iterable[str] = ()) -> list[Thinnest]:
+    """Answer for each material (ids or names); for the file's own and one per family by default.
+
+    Raises
+    ------
+    InputError
+        when the file itself does not resolve.
+    UnknownCard
+        for an unknown material.
+    """
+    own = file.given["mount.material"].value
+    names = list(materials) or [
+        own.id,
+        *(m for m in DEFAULT_MATERIALS if cards.material(m).family != own.family),
+    ]
+    base = limits.find(file)
+    return [_one(file, base, wanted, cards.material(name)) for name in names]
+
+
+def with_material(file: DriveFile, material: cards.Material) -> DriveFile:
+    """Edit the drive to another material; values the user gave for the old one are dropped."""
+    if file.given["mount.material"].value.id == material.id:
+        return file
+    given = Given(key="mount.material", text=material.id, kind="material", value=material)
+    return file.edited(mount__material=given, **{k.replace(".", "__"): None for k in OWN_KEYS})
+
+
+def with_thickness(file: DriveFile, thickness: float) -> DriveFile:
+    """Edit the drive to another thickness, m."""
+    text = f"{thickness * 1000:.6g} mm"
+    return file.edited(
+        mount__thickness=Given(key="mount.thickness", text=text, kind="length", value=thickness)
+    )
+
+
+def _one(file: DriveFile, base: Found, wanted: float, material: cards.Material) -> Thinnest:
+    edited = with_material(file, material)
+    ends = quick.safe_ends(base)
+    top = min(THICKEST, 1.98 * float(base.drive.shaft.face_overhang))
+    try:
+        found, set_by = _search(edited, ends, wanted, top)
+        for _ in range(ROUNDS):
+            if not math.isfinite(found):
+                break
+            again = limits.find(with_thickness(edited, found))
+            safe = _first(again)
+            if abs(safe / wanted - 1) < CLOSE or (found <= THINNEST and safe >= wanted):
+                break
+            ends = quick.safe_ends(again)
+            found, set_by = _search(edited, ends, wanted, top)
+    except InputError as error:
+        return _refused(material, str(error).splitlines()[0])
+    return _answer(edited, ends, material, found, set_by, wanted, top)
+
+
+def _first(found: Found) -> float:
+    return min(x.safe for x in found.limits if x.current_kind == "peak setting")
+
+
+def _search(file: DriveFile, ends: EndsOf, wanted: float, top: float) -> tuple[float, str]:
+    """Give the first thickness that carries the wanted current, and the check that sets it."""
+    from scipy.optimize import brentq
+
+    grid = np.geomspace(THINNEST, top, TRIALS)
+    before = 0.0
+    least, by = math.inf, ""
+    for t in grid:
+        u, name = quick.shortfall(with_thickness(file, float(t)), ends, wanted)
+        if u <= 1:
+            if before == 0.0:
+                return float(t), name
+            root = brentq(
+                lambda x: quick.shortfall(with_thickness(file, math.exp(x)), ends, wanted)[0] - 1,
+                math.log(before), math.log(float(t)), xtol=1e-6,
+            )  # fmt: skip
+            thick = math.exp(root) * (1 + 2e-6)
+            return thick, quick.shortfall(with_thickness(file, thick), ends, wanted)[1]
+        if u < least:
+            least, by = u, name
+        before = float(t)
+    return math.inf, by
+
+
+def _refused(material: cards.Material, why: str) -> Thinnest:
+    return Thinnest(
+        material=material, thickness=math.inf, set_by="", best=0.0, stock_metric=None, stock_inch=None,
+        mass=None, then_first="", then_gives=None, curve=(), why_not=why,
+    )  # fmt: skip
+
+
+def _answer(
+    file: DriveFile, ends: EndsOf, material: cards.Material, found: float, set_by: str,
+    wanted: float, top: float,
+) -> Thinnest:  # fmt: skip
+    currents = limits.grid(10 * wanted)
+    metric, inch = (cards.stock(material.family, s).thicknesses for s in ("metric", "inch"))
+    curve = []
+    for t in metric:
+        if t < top:
+            safe = quick.safe_currents(with_thickness(file, float(t)), ends, currents)
+            curve.append(Point(thickness=float(t), safe=safe.current, check=safe.first))
+    next_metric = next((float(t) for t in metric if found <= t < top), None)
+    next_inch = next((float(t) for t in inch if found <= t < top), None)
+    mass = gives = None
+    first = ""
+    if next_metric is not None:
+        at_stock = limits.find(with_thickness(file, next_metric))
+        giving = [x for x in at_stock.limits if x.gives is not None and math.isfinite(x.gives)]
+        if giving:
+            one = min(giving, key=lambda x: x.gives or math.inf)
+            first, gives = one.check.name, one.gives
+        mass = next_metric * at_stock.drive.mount.area * float(material.density)
+    why = ""
+    if math.isinf(found):
+        why = f"no plate up to {top * 1000:.0f} mm carries it: {set_by} stops it whatever the thickness"
+    elif next_metric is None:
+        why = "no stock size that thick; build it up or look at another change"
+    return Thinnest(
+        material=material, thickness=found, set_by=set_by,
+        best=max((p.safe for p in curve), default=0.0), stock_metric=next_metric, stock_inch=next_inch,
+        mass=mass, then_first=first, then_gives=gives, curve=tuple(curve), why_not=why,
+    )  # fmt: skip
