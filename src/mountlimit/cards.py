@@ -10,7 +10,7 @@ from __future__ import annotations
 import re
 
 from .data.names import pick
-from .data.reading import Card, folder
+from .data.reading import Card, declared, folder
 from .data.substances import Material, material, materials
 from .data.tables import (
     Bearing,
@@ -27,7 +27,7 @@ from .data.tables import (
 __all__ = [
     "Bearing", "BoltClass", "Card", "Chain", "FrictionClass", "KeySize", "Material", "SetScrew",
     "Stock", "Thread", "bearing", "bearings", "bolt_class", "bolt_classes", "chain", "chains",
-    "folder", "friction", "frictions", "key_for_shaft", "keys", "material", "materials",
+    "folder", "friction", "frictions", "key_for_shaft", "keys", "kinds_of", "material", "materials",
     "set_screw", "set_screws", "stock", "thread", "threads", "tightening_scatter",
     "torque_coefficient",
 ]  # fmt: skip
@@ -130,3 +130,8 @@ def frictions(kind: str = "surface") -> list[FrictionClass]:
 def stock(family: str, system: str = "metric") -> Stock:
     """Thicknesses a family is sold in. Raises UnknownCard."""
     return pick("stock", f"{family} {system}", table("stock", "stock", Stock))
+
+
+def kinds_of(card: type[Card]) -> dict[str, str]:
+    """Give the unit kind of every number of a card type."""
+    return {name: wanted.kind for name, (wanted, _) in declared(card).items()}

@@ -12,7 +12,7 @@ from . import cards, evaluate, limits, quick
 from .checks import alignment
 from .drivefile import DriveFile, Given
 from .errors import InputError
-from .formulas import chain_drive, sprocket
+from .formulas import chain_drive, chain_length, chain_rating, sprocket
 from .model import Drive
 
 FEWEST_TEETH = 9
@@ -32,6 +32,10 @@ class Choice:
     pin_pressure: float
     rub_angle: float
     speed_ripple: float
+    links: int  # even, nearest to the centre distance of the file
+    centre_distance: float  # that those links give, m
+    chain_speed: float | None  # m/s at motor.speed, when that is given
+    power_rating: float | None  # W, 15 000 h at motor.speed
     safe: float
     safe_check: str
     chain_safe: float  # the chain's own safe current, static and fatigue
@@ -75,6 +79,33 @@ def with_chain(file: DriveFile, card: cards.Chain, driving: int, driven: int) ->
     )  # fmt: skip
 
 
+def length(drive: Drive) -> tuple[int, float]:
+    """Give the even number of links nearest to the file's centre distance, and the centres they give."""
+    chain = drive.chain
+    args = (chain.chain.pitch, chain.driving_teeth, chain.driven_teeth)
+    exact = float(chain_length.chain_length_in_pitches(chain.centre_distance, *args))
+    links = 2 * round(exact / 2)
+    return links, float(chain_length.centre_distance_from_length(float(links), *args))
+
+
+def running(drive: Drive) -> tuple[float | None, float | None]:
+    """Give chain speed and rated power at the motor's speed under load; None when no speed is given."""
+    chain, card, turning = drive.chain, drive.chain.chain, drive.motor.speed
+    if turning is None:
+        return None, None
+    revolutions = turning / (2 * math.pi)
+    speed = float(chain_drive.chain_speed(chain.driving_teeth, card.pitch, revolutions))
+    if card.link_plate_constant is None or card.roller_bush_constant is None:
+        return speed, None
+    plates = chain_rating.link_plate_power(
+        chain.driving_teeth, revolutions, card.pitch, card.link_plate_constant
+    )
+    bushes = chain_rating.roller_bush_power(
+        chain.driving_teeth, revolutions, card.pitch, card.roller_bush_constant
+    )
+    return speed, float(min(plates, bushes))
+
+
 def _choice(
     file: DriveFile, base: Drive, ends: quick.EndsOf, card: cards.Chain, current: float
 ) -> Choice | None:
@@ -95,6 +126,8 @@ def _choice(
     pull = next(i for i, c in enumerate(case_list(drive)) if c[1] == "pull")
     case = evaluate.case_at(drive, current, pull)
     diameter = sprocket.pitch_diameter(card.pitch, driving)
+    links, centres = length(drive)
+    speed, rating = running(drive)
     chain_only = min(safe.by_check[name] for name in ("chain_static", "chain_fatigue"))
     return Choice(
         chain=card, driving_teeth=driving, driven_teeth=driven,
@@ -104,6 +137,7 @@ def _choice(
         dynamic_share=float(case.loads.steady_tension / drive.chain.minimum_dynamic_strength),
         pin_pressure=float(chain_drive.pin_pressure(case.loads.steady_tension, card.bearing_area)),
         rub_angle=float(alignment.rub(case)), speed_ripple=float(sprocket.speed_variation(driving)),
+        links=links, centre_distance=centres, chain_speed=speed, power_rating=rating,
         safe=safe.current, safe_check=safe.first, chain_safe=chain_only,
     )  # fmt: skip
 
@@ -112,5 +146,6 @@ def _left_out(card: cards.Chain, driving: int, driven: int, why: str) -> Choice:
     return Choice(
         chain=card, driving_teeth=driving, driven_teeth=driven, sprocket_diameter=math.nan,
         pull=math.nan, tensile_share=math.nan, dynamic_share=math.nan, pin_pressure=math.nan,
-        rub_angle=math.nan, speed_ripple=math.nan, safe=-1.0, safe_check="", chain_safe=-1.0, why_not=why,
+        rub_angle=math.nan, speed_ripple=math.nan, links=0,
+        centre_distance=math.nan, chain_speed=None, power_rating=None, safe=-1.0, safe_check="", chain_safe=-1.0, why_not=why,
     )  # fmt: skip

@@ -58,11 +58,9 @@ def check(file: str, as_json: bool) -> None:
 
     answer = assess(read(file))
     if as_json:
-        import json
-
         from .report.record import record
 
-        click.echo(json.dumps(record(answer), indent=2, ensure_ascii=False))
+        _json(record(answer))
     else:
         from .report.text import write
 
@@ -87,11 +85,9 @@ def why(file: str, name: str, at: str | None, likely: bool, as_json: bool) -> No
     current = None if at is None else units.parse(at, "current")
     found = work(read(file), name, current, likely)
     if as_json:
-        import json
-
         from .report.worked_record import record
 
-        click.echo(json.dumps(record(found), indent=2, ensure_ascii=False))
+        _json(record(found))
     else:
         from .report.worked_text import write
 
@@ -109,3 +105,96 @@ def new(form: str, output: str | None, force: bool) -> None:
     click.echo(
         f"Wrote {write(form, output, force)}. Next: mountlimit check {output or form + '.toml'}"
     )
+
+
+@main.command()
+@FILE
+@click.option(
+    "--for",
+    "wanted",
+    metavar="CURRENT",
+    help="Motor current to carry, for example 200A; the file's wanted current by default.",
+)
+@click.option(
+    "--material",
+    "materials",
+    multiple=True,
+    metavar="NAME",
+    help="Material to try (again for more); one per family by default.",
+)
+@JSON
+def thickness(file: str, wanted: str | None, materials: tuple[str, ...], as_json: bool) -> None:
+    """Say how thick the plate must be for a wanted current, in several materials."""
+    from .drivefile import read
+    from .report import thickness_text
+    from .resolve import resolve
+    from .thickness import thinnest
+
+    drive_file = read(file)
+    drive = resolve(drive_file)
+    current = _asked(wanted, drive)
+    answers = thinnest(drive_file, current, materials)
+    if as_json:
+        _json(thickness_text.record(answers, current))
+    else:
+        thickness_text.write(answers, current, drive, _console())
+
+
+@main.command()
+@FILE
+@click.option("--all", "everything", is_flag=True, help="Show rare chains too.")
+@JSON
+def chains(file: str, everything: bool, as_json: bool) -> None:
+    """Compare every known chain at this torque: which pitch do I need?"""
+    from .chains import compare
+    from .drivefile import read
+    from .report import chains_text
+    from .resolve import resolve
+
+    drive_file = read(file)
+    drive = resolve(drive_file)
+    current = float(drive.current.wanted or drive.current.set)
+    choices = compare(drive_file)
+    if as_json:
+        _json(chains_text.record(choices, current))
+    else:
+        chains_text.write(choices, current, drive, everything, _console())
+
+
+DATA_KINDS = (
+    "materials",
+    "chains",
+    "bolts",
+    "classes",
+    "bearings",
+    "keys",
+    "set-screws",
+    "friction",
+)
+
+
+@main.command()
+@click.argument("kind", type=click.Choice(DATA_KINDS))
+@click.argument("words", nargs=-1)
+@click.option("--sources", is_flag=True, help="Every number of each card, with its source.")
+@click.option("--inch", is_flag=True, help="Show inch units.")
+def data(kind: str, words: tuple[str, ...], sources: bool, inch: bool) -> None:
+    """List the data cards; words narrow the list (data materials aluminium)."""
+    from .report.data_text import write
+
+    write(kind, words, sources, "inch" if inch else "metric", _console())
+
+
+def _asked(wanted: str | None, drive: Any) -> float:
+    """Give the current asked for on the command line, or the file's wanted or set one."""
+    from . import units
+
+    if wanted is not None:
+        return units.parse(wanted, "current")
+    return float(drive.current.wanted or drive.current.set)
+
+
+def _json(found: Any) -> None:
+    import json
+
+    click.echo(json.dumps(found, indent=2, ensure_ascii=False))

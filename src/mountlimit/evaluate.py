@@ -13,7 +13,7 @@ from .checks import CHECKS
 from .errors import BalanceError
 from .factors import DESIGN_FACTORS
 from .model import Array, Case, Check, Drive, Number, Row
-from .worked import is_recording
+from .worked import Value, is_recording
 
 CLOSED = 1e-9  # largest unbalanced share of the load that is still rounding
 
@@ -74,6 +74,8 @@ def case_at(drive: Drive, current: Number, pick: int | None = None) -> Case:
     BalanceError
         when the reactions of the joint do not close against the loads.
     """
+    if np.ndim(current) == 0:
+        current = Value(current, "current", "derived", "motor current looked at")
     load = loads.at(drive, current, softness_of(drive), pick)
     response = structure.solve(drive, load)
     worst = float(np.max(response.balance))

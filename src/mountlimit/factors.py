@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from .worked import Value
+
 COMMON = "common practice, no source"
+AT_THE_END = Value(1.0, "partial factor", "derived", "the design factor is applied at the end")
 
 DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "chain_static": (3.0, COMMON),
@@ -13,6 +16,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "set_screw": (4.0, "shaft-component makers' rule, dynamic load 4 to 8 (from memory)"),
     "motor_bolts": (1.25, "EN 1993-1-8 gamma_M2"),
     "motor_threads": (2.0, COMMON),
+    "motor_face_slip": (1.25, "EN 1993-1-8 gamma_M3"),
     "mount_section": (2.0, COMMON),
     "mount_strain": (1.0, "the strain limit is already an allowable (Crawford, Plastics Engineering 3rd ed.)"),
     "bolt_slip": (1.25, "EN 1993-1-8 gamma_M3"),

@@ -87,6 +87,7 @@ MOTOR = Section("motor", "the motor and how it is bolted to the mount", (
     choose("motor.torque_per", "which ampere the torque constant is quoted in", AMPERES[:3]),
     may("motor.torque_scatter", "ratio", "true torque over the torque worked out", "0.5", "2", ("0.95", "1", "1.05"), "common practice, no source (magnet and winding tolerance)"),
     may("motor.no_load_current", "current", "current that only overcomes the motor's own friction", "0 A", "200 A", ("0 A", "0 A", "0 A"), "none assumed: the safe side"),
+    may("motor.speed", "rotational_speed", "shaft speed under load, for bearing life and chain rating", "1 rpm", "60000 rpm", example="2500 rpm"),
     need("motor.mass", "mass", "mass of the motor", "0.05 kg", "300 kg", "5.5 kg"),
     may("motor.centre_of_mass", "length", "centre of mass behind the mounting face", "1 mm", "500 mm"),
     need("motor.bolts", "bolts", "bolts that hold the motor's face", "", "", "4 x M6"),
@@ -94,6 +95,11 @@ MOTOR = Section("motor", "the motor and how it is bolted to the mount", (
     Field(key="motor.bolt_class", kind="bolt class", meaning="property class of the face bolts"),
     may("motor.thread_depth", "length", "depth of thread in use in the motor's face", "1 mm", "100 mm"),
     may("motor.thread_strength", "stress", "ultimate strength of the metal the threads are cut in", "50 MPa", "1000 MPa", ("160 MPa", "200 MPa", "240 MPa"), "from memory (die-cast and wrought aluminium end bells)"),
+    may("motor.tightening_torque", "torque", "torque each face bolt was tightened to", "0.05 N*m", "2000 N*m"),
+    may("motor.preload", "force", "clamping force of each face bolt when it is known", "10 N", "1000 kN"),
+    may("motor.face_friction", "ratio", "friction between the motor's face and the mount", "0.01", "1"),
+    choose("motor.washer", "washers under the heads of the face bolts", ("standard", "wide", "none")),
+    choose("motor.spigot", "does a spigot of the motor sit in a close hole of the mount?", ("yes", "no")),
     may("motor.bore", "length", "hole in the mount for the motor's spigot or shaft", "2 mm", "400 mm"),
 ))  # fmt: skip
 
@@ -165,6 +171,11 @@ FRAME = Section("frame", "the frame member the mount is fixed to", (
 USE = Section("use", "what the drive pushes against", (
     may("use.wheel_load", "force", "weight on the driven wheels at rest", "1 N", "500 kN"),
     may("use.lifted_load", "force", "weight on the driven wheels when the front lifts", "1 N", "500 kN"),
+    choose("use.driven", "driven axle, for the weight that shifts when it pulls", ("rear", "front", "all")),
+    may("use.mass", "mass", "of the vehicle with driver and load", "1 kg", "50000 kg"),
+    may("use.wheelbase", "length", "between the axles", "50 mm", "10 m"),
+    may("use.front_to_centre", "length", "front axle back to the centre of mass", "0 mm", "10 m"),
+    may("use.centre_height", "length", "height of the centre of mass", "10 mm", "5 m"),
     may("use.wheel_diameter", "length", "driven wheel", "20 mm", "4 m"),
     may("use.grip_low", "ratio", "tyre friction on the worst ground", "0.02", "2", ("0.2", "0.35", "0.5"), "from memory (wet grass, loose soil)"),
     may("use.grip_high", "ratio", "tyre friction on the best ground", "0.02", "2.5", ("0.6", "0.75", "0.9"), "from memory (dry asphalt)"),

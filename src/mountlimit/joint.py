@@ -13,8 +13,9 @@ import numpy as np
 from .formulas import bolt_group, layout, tipping
 from .formulas import joint as joint_formulas
 from .model import BoltForces, BoltPlane, Drive, Number
+from .worked import DataSheet, Symbol, Value, is_recording, note
 
-SHEAR_SHARE = 0.5  # of the normal stiffness, per bolt (common practice, no source)
+SHEAR_SHARE = Value(0.5, "joint.shear_share", "assumed", "common practice, no source")
 
 
 def _axes(plane: BoltPlane) -> tuple[int, int, int, float]:
@@ -29,80 +30,115 @@ def _pick(condition: Any, yes: Number, no: Number) -> Number:
     return np.where(condition, yes, no)
 
 
+ALONE = Value(0.0, "bolt pattern", "derived", "counted from the middle of the pattern")
+
+
 def square_sum(values: list[Number]) -> Number:
-    """Give the sum of squares of lengths."""
-    return sum(v * v for v in values)
+    """Give the sum of squares of lengths, m^2; recorded with every length in it."""
+    total = sum(float(v) ** 2 for v in values)
+    if not is_recording():
+        return total
+    letters = [f"l_{i}" for i in range(1, len(values) + 1)]
+    symbols = tuple(Symbol(letter, letter, "m") for letter in letters)
+    sheet = DataSheet(
+        "Sum of squares of the bolts' lengths", f"S = {' + '.join(f'{x}**2' for x in letters)}",
+        symbols, Symbol("", "S", "m^2"), "Shigley's Mechanical Engineering Design 9th ed. sec. 8-12",
+    )  # fmt: skip
+    return note(sheet, dict(zip(letters, values, strict=True)), total)
 
 
 def levers(plane: BoltPlane) -> dict[str, list[Number]]:
-    """Give each bolt's lever from the four edges of the bearing surface, and their square sums."""
+    """Give each bolt's lever from the four edges of the bearing surface."""
     firsts = [b[0] for b in plane.bolts]
     seconds = [b[1] for b in plane.bolts]
     low, high = min(seconds), max(seconds)
+    edge, half = plane.edge_second, plane.half_first
     return {
-        "second from low": [layout.pivot_lever(s, low, plane.edge_second) for s in seconds],
-        "second from high": [layout.pivot_lever(high, s, plane.edge_second) for s in seconds],
-        "first from low": [layout.pivot_lever(f, 0.0, plane.half_first) for f in firsts],
-        "first from high": [layout.pivot_lever(-f, 0.0, plane.half_first) for f in firsts],
+        "second from low": [layout.pivot_lever(s, low, edge) for s in seconds],
+        "second from high": [layout.pivot_lever(high, s, edge) for s in seconds],
+        "first from low": [layout.pivot_lever(f, ALONE, half) for f in firsts],
+        "first from high": [layout.pivot_lever(ALONE, f, half) for f in firsts],
     }
 
 
-def bolt_forces(plane: BoltPlane, force: Any, moment: Any) -> BoltForces:
+def bolt_forces(plane: BoltPlane, count: Number, force: Any, moment: Any) -> BoltForces:
     """Share a wrench (about the plane's centre, N and N*m) over the frame bolts."""
     f, s, n, handed = _axes(plane)
-    count = len(plane.bolts)
     arm = levers(plane)
-    polar = square_sum([v for b in plane.bolts for v in b])
-    lifts_second = moment[f] * handed > 0
-    lifts_first = moment[s] * handed < 0
-    direct = tipping.direct_tension(force[n], count)
-    tension, one, two, shear = [], [], [], []
     square = {name: square_sum(values) for name, values in arm.items()}
-    for i, (at_first, at_second) in enumerate(plane.bolts):
-        lever_2 = _pick(lifts_second, arm["second from low"][i], arm["second from high"][i])
-        sum_2 = _pick(lifts_second, square["second from low"], square["second from high"])
-        lever_1 = _pick(lifts_first, arm["first from low"][i], arm["first from high"][i])
-        sum_1 = _pick(lifts_first, square["first from low"], square["first from high"])
-        tension.append(
-            tipping.bolt_tension(
-                direct,
-                bolt_group.moment_tension(tipping.size_of(moment[f]), lever_2, sum_2),
-                bolt_group.moment_tension(tipping.size_of(moment[s]), lever_1, sum_1),
-            )
-        )
-        if polar > 0:
-            turn_1 = bolt_group.torsional_shear(moment[n], -at_second, polar)
-            turn_2 = bolt_group.torsional_shear(moment[n], at_first, polar)
-        else:
-            turn_1 = turn_2 = 0.0
-        # right-handed about the normal: (f, s) may be a left-handed pair
-        one.append(tipping.shear_part(bolt_group.direct_shear(force[f], count), turn_1, handed))
-        two.append(tipping.shear_part(bolt_group.direct_shear(force[s], count), turn_2, handed))
-        shear.append(tipping.bolt_shear(one[-1], two[-1]))
-    contact = sum(tension[1:], start=tension[0]) - force[n]
+    lifts_second, lifts_first = moment[f] * handed > 0, moment[s] * handed < 0
+    direct = tipping.direct_tension(force[n], count)
+    about_first, about_second = tipping.size_of(moment[f]), tipping.size_of(moment[s])
+    tension, from_first, from_second = [], [], []
+    for i in range(len(plane.bolts)):
+        low, high = "second from low", "second from high"
+        lever = _pick(lifts_second, arm[low][i], arm[high][i])
+        total = _pick(lifts_second, square[low], square[high])
+        from_first.append(bolt_group.moment_tension(about_first, lever, total))
+        low, high = "first from low", "first from high"
+        lever = _pick(lifts_first, arm[low][i], arm[high][i])
+        total = _pick(lifts_first, square[low], square[high])
+        from_second.append(bolt_group.moment_tension(about_second, lever, total))
+        tension.append(tipping.bolt_tension(direct, from_first[-1], from_second[-1]))
+    one, two = _shears(plane, count, force, moment)
+    seconds = [float(b[1]) for b in plane.bolts]
+    edge, half = float(plane.edge_second), float(plane.half_first)
+    contacts = (
+        (sum(from_first), 0.0, _pick(lifts_second, min(seconds) - edge, max(seconds) + edge)),
+        (sum(from_second), _pick(lifts_first, -half, half), 0.0),
+        (np.maximum(-np.asarray(force[n], float), 0.0), 0.0, 0.0),
+    )
     return BoltForces(
-        tension=tuple(tension), shear=tuple(shear), shear_first=tuple(one),
-        shear_second=tuple(two), contact=contact,
+        tension=tuple(tension), shear=tuple(tipping.bolt_shear(a, b) for a, b in zip(one, two, strict=True)),
+        shear_first=tuple(one), shear_second=tuple(two), contacts=contacts,
     )  # fmt: skip
 
 
-def balance(plane: BoltPlane, bolts: BoltForces, force: Any, moment: Any) -> Number:
-    """Give the largest unbalanced part of the joint over the applied load."""
+def _shears(
+    plane: BoltPlane, count: Number, force: Any, moment: Any
+) -> tuple[list[Number], list[Number]]:
+    """Give each bolt's shear along the first and the second axis."""
     f, s, n, handed = _axes(plane)
-    size = np.sqrt(sum(np.square(c) for c in force)) + 1e-12
+    straight = [bolt_group.direct_shear(force[axis], count) for axis in (f, s)]
+    if len(plane.bolts) == 1:
+        return [straight[0]], [straight[1]]
+    polar = square_sum([v for b in plane.bolts for v in b])
+    # right-handed about the normal: (first, second) may be a left-handed pair
+    way, other = (
+        Value(h, "axes", "derived", "handedness of the joint's axes") for h in (handed, -handed)
+    )
+    one = [
+        tipping.shear_part(straight[0], bolt_group.torsional_shear(moment[n], b[1], polar), other)
+        for b in plane.bolts
+    ]
+    two = [
+        tipping.shear_part(straight[1], bolt_group.torsional_shear(moment[n], b[0], polar), way)
+        for b in plane.bolts
+    ]
+    return one, two
+
+
+def balance(plane: BoltPlane, bolts: BoltForces, force: Any, moment: Any) -> Number:
+    """Give the largest unbalanced force or moment of the joint, over the applied load."""
+    f, s, n, handed = _axes(plane)
+    size = np.sqrt(sum(np.square(np.asarray(c, float)) for c in force)) + 1e-12
+    reach = max(np.hypot(*map(float, b)) for b in plane.bolts) + float(plane.edge_second)
+    pulls = [(t, b[0], b[1]) for t, b in zip(bolts.tension, plane.bolts, strict=True)]
+    pulls += [(-c, x, y) for c, x, y in bolts.contacts]
+    pairs = list(zip(plane.bolts, bolts.shear_first, bolts.shear_second, strict=True))
     left = [
         sum(bolts.shear_first) - force[f],
         sum(bolts.shear_second) - force[s],
-        sum(bolts.tension) - bolts.contact - force[n],
+        sum(p for p, _, _ in pulls) - force[n],
+        (handed * sum(p * y for p, _, y in pulls) - moment[f]) / reach,
+        (-handed * sum(p * x for p, x, _ in pulls) - moment[s]) / reach,
     ]
-    about = sum(
-        handed * (b[0] * two - b[1] * one)
-        for b, one, two in zip(plane.bolts, bolts.shear_first, bolts.shear_second, strict=True)
-    )
     if len(plane.bolts) > 1:
-        reach = max(np.hypot(*b) for b in plane.bolts)
-        left.append((about - moment[n]) / reach)
-    return np.max(np.abs(np.array([np.asarray(x, float) for x in left])), axis=0) / size
+        turning = handed * sum(b[0] * two - b[1] * one for b, one, two in pairs)
+        left.append((turning - moment[n]) / reach)
+    shape = np.broadcast(*(np.asarray(x, float) for x in left)).shape
+    worst = np.max([np.abs(np.broadcast_to(np.asarray(x, float), shape)) for x in left], axis=0)
+    return worst / size
 
 
 def give(
@@ -122,17 +158,18 @@ def give(
     arm = levers(plane)
     second = min(square_sum(arm["second from low"]), square_sum(arm["second from high"]))
     first = min(square_sum(arm["first from low"]), square_sum(arm["first from high"]))
-    polar = square_sum([v for b in plane.bolts for v in b])
-    count = len(plane.bolts)
+    count = fixings.bolts.number
+    sideways = tipping.in_plane_stiffness(normal, SHEAR_SHARE)
     move: list[Number] = [0.0, 0.0, 0.0]
     turn: list[Number] = [0.0, 0.0, 0.0]
-    move[f] = tipping.slide(force[f], normal, SHEAR_SHARE, count)
-    move[s] = tipping.slide(force[s], normal, SHEAR_SHARE, count)
-    move[n] = tipping.slide(force[n], normal, 1.0, count)
+    move[f] = tipping.slide(force[f], sideways, count)
+    move[s] = tipping.slide(force[s], sideways, count)
+    move[n] = tipping.slide(force[n], normal, count)
     turn[f] = tipping.tip(moment[f], normal, second)
     turn[s] = tipping.tip(moment[s], normal, first)
-    if polar > 0:
-        turn[n] = tipping.tip(moment[n], normal, SHEAR_SHARE * polar)
+    if len(plane.bolts) > 1:
+        polar = square_sum([v for b in plane.bolts for v in b])
     else:
-        turn[n] = tipping.tip(moment[n], normal, fixings.washer_diameter**2 / 16)
+        polar = tipping.washer_square(fixings.washer_diameter)
+    turn[n] = tipping.tip(moment[n], sideways, polar)
     return tuple(move), tuple(turn)

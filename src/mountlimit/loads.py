@@ -20,6 +20,7 @@ from .model import Drive, Loads, Number
 from .worked import Value
 
 DOWN = {"towards": (0.0, -1.0), "away": (0.0, 1.0), "across": (1.0, 0.0)}
+NO_TORQUE = Value(0.0, "no torque", "derived", "this load case has none")
 CASES = ("pull", "reverse", "steady", "bump", "bump alone", "hold")
 
 # group of load cases -> (share of torque is the reverse share, starting factor counts, bump counts)
@@ -60,7 +61,9 @@ def _interpolated(points: tuple[tuple[float, float], ...], current: Number) -> N
     last = max(float(curve.derivative()(i[-1])), float((t[-1] - t[-2]) / (i[-1] - i[-2])))
     beyond = np.maximum(np.asarray(current) - i[-1], 0.0)
     value = curve(np.minimum(current, i[-1])) + last * beyond
-    return float(value) if np.ndim(current) == 0 else value
+    if np.ndim(current):
+        return value
+    return Value(float(value), "motor.points", "given", "smooth curve through the measured points")
 
 
 def case_list(drive: Drive) -> list[tuple[str, str, float, Value, float]]:
@@ -110,7 +113,7 @@ def _one(
     if reversing:
         torque = torque_formulas.scaled_torque(torque, drive.duty.reverse)
     if group == "bump alone":
-        torque = torque * 0.0
+        torque = torque_formulas.scaled_torque(torque, NO_TORQUE)
     diameter = sprocket.pitch_diameter(card.pitch, chain.driving_teeth)
     radius = sprocket.smallest_effective_radius(diameter, chain.driving_teeth)
     pull = chain_drive.effective_pull(torque, radius)
@@ -126,7 +129,7 @@ def _one(
     load = rigid.sum_of_two(tight, slack_side)
     return Loads(
         names=(name,), groups=(group,), current=current, torque=torque,
-        stator_torque=torque * sign if sign < 0 else torque, starting_factor=factor,
+        stator_torque=torque_formulas.reversed_torque(torque) if sign < 0 else torque, starting_factor=factor,
         effective_pull=pull, tight_side_tension=tight, slack_side_tension=slack_side,
         steady_tension=steady, shaft_load=load, pull_angle=angle,
         weight=_weight(drive, weight_sign, bumped),
@@ -137,7 +140,7 @@ def _weight(drive: Drive, sign: float, bumped: bool) -> tuple[Number, Number, Nu
     mass = drive.motor.mass
     size = torque_formulas.knock_force(mass, drive.duty.bump) if bumped else statics.weight(mass)
     x, y = DOWN[drive.mount.weight_acts]
-    parts = {1.0: size, -1.0: -size, 0.0: 0.0}
+    parts = {1.0: size, -1.0: rigid.reversed_force(size), 0.0: 0.0}
     return parts[x * sign], parts[y * sign], 0.0
 
 

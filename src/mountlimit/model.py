@@ -38,6 +38,7 @@ class BoltSet:
     """Equal bolts: how many, which thread and class."""
 
     count: int
+    number: Value  # the same count, knowing where it came from
     thread: cards.Thread
     grade: cards.BoltClass
 
@@ -50,6 +51,7 @@ class Motor:
     points: tuple[tuple[float, float], ...]  # (current, torque), measured
     torque_scatter: Value
     no_load_current: Value
+    speed: Value | None
     mass: Value
     centre_of_mass: Value
     bolts: BoltSet
@@ -58,6 +60,15 @@ class Motor:
     thread_depth: Value
     thread_strength: Value
     rotor_inertia: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MotorFace:
+    """How the motor's face is clamped to the mount."""
+
+    preload: Value  # of each face bolt
+    friction: Value
+    spigot: bool  # a spigot takes the radial force
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -144,6 +155,7 @@ class Fixings:
     span_along: Value
     edge: Value
     preload: Value
+    assembly_torque: Number  # what to tighten each bolt to
     friction: Value
     slotted: bool
     washer_diameter: Value
@@ -168,6 +180,11 @@ class Use:
 
     wheel_load: Value | None
     lifted_load: Value | None
+    driven: str
+    mass: Value | None
+    wheelbase: Value | None
+    front_to_centre: Value | None
+    centre_height: Value | None
     wheel_diameter: Value | None
     grip_low: Value
     grip_high: Value
@@ -269,6 +286,7 @@ class Drive:
     title: str
     system: str
     motor: Motor
+    face: MotorFace
     current: Current
     chain: ChainDrive
     shaft: Shaft
@@ -336,7 +354,7 @@ class BoltForces:
     shear: tuple[Number, ...]
     shear_first: tuple[Number, ...]
     shear_second: tuple[Number, ...]
-    contact: Number
+    contacts: tuple[tuple[Number, Number, Number], ...]  # (push, place along first, along second)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

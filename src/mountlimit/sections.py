@@ -9,7 +9,7 @@ import numpy as np
 from .formulas import equivalent, stress
 from .meshed import NetSection, net_section
 from .model import Case, Cut, Number, SectionForces
-from .worked import DataSheet, Symbol, is_recording, note
+from .worked import DataSheet, Symbol, Value, is_recording, note
 
 _PARTS = (
     ("normal", "normal", "N", "N", "s_N", "1/m^2", "normal force"),
@@ -61,15 +61,22 @@ def _field(net: NetSection, forces: SectionForces) -> tuple[Number, Number]:
     return np.asarray(normal), np.hypot(*parts)
 
 
+def _equivalent(normal: Number, shear: Number, ratio: Number) -> Number:
+    """Give the equivalent stress: von Mises where tension and compression are alike."""
+    if ratio == 1:
+        return equivalent.von_mises(normal, shear)
+    return equivalent.pressure_sensitive(normal, shear, ratio)
+
+
 def _largest(net: NetSection, forces: SectionForces, ratio: float) -> Number:
     normal, shear = _field(net, forces)
-    return np.max(equivalent.pressure_sensitive(normal, shear, ratio), axis=0)
+    return np.max(_equivalent(normal, shear, ratio), axis=0)
 
 
 def _worked(cut: Cut, net: NetSection, forces: SectionForces, ratio: Number) -> Number:
     """Give the same number by recorded steps at the governing point."""
     normal, shear = _field(net, forces)
-    at = int(np.argmax(equivalent.pressure_sensitive(normal, shear, float(ratio))))
+    at = int(np.argmax(_equivalent(normal, shear, float(ratio))))
     x, y = net.place[at]
     where = (
         f"{cut.name}: point {x * 1000:.1f} mm from the middle and {y * 1000:.2f} mm from the mid-plane, "
@@ -79,7 +86,7 @@ def _worked(cut: Cut, net: NetSection, forces: SectionForces, ratio: Number) -> 
     both = [_sum(where, f"shear stress, direction {k + 1}", f"tau_{k + 1}", _SHEARS, forces, net, at, k)
             for k in (0, 1)]  # fmt: skip
     tau = stress.shear_resultant(both[0], both[1])
-    return equivalent.pressure_sensitive(sigma, tau, ratio)
+    return _equivalent(sigma, tau, ratio)
 
 
 def _sum(
@@ -98,7 +105,8 @@ def _sum(
         if per_unit == 0 or size == 0:
             continue
         symbols += [Symbol(load, big, big_unit), Symbol(f"{unit} per unit", small, small_unit)]
-        values |= {load: size, f"{unit} per unit": per_unit}
+        solved = Value(per_unit, "unit stress", "derived", f"sectionproperties, {net.elements} elements")
+        values |= {load: size, f"{unit} per unit": solved}
         terms.append(f"abs({big}) * {small}")
         total += abs(size) * per_unit
         del words

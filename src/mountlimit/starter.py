@@ -26,10 +26,34 @@ WORDS = {
     "points": '[["40 A", "4.6 N*m"], ["80 A", "9.5 N*m"]]',
     "direction": '"across"',
 }
+# Keys that stand ready in a starter file besides the required ones: what ten minutes with a
+# caliper and a straightedge give.
 SHOWN = {
-    "current.wanted": '"120 A"',
-    "motor.torque_constant": '"0.12 N*m/A"',
-    "chain.pull": '"across"',
+    "current.wanted": '"60 A"', "current.kind": '"motor"', "current.continuous": '"20 A"',
+    "motor.torque_constant": '"0.12 N*m/A"', "motor.bolt_class": '"8.8"',
+    "chain.pull": '"across"', "chain.skew": '"0.05 deg"', "chain.offset": '"0.2 mm"',
+    "hub.key": '"4 x 4 x 16 mm"', "shaft.bearing": '"6201"', "fixings.bolt_class": '"8.8"',
+    "fixings.span_along": '"40 mm"', "fixings.tightening_torque": '"20 N*m"',
+    "fixings.surface": '"dry steel"', "duty.ramp": '"200 ms"',
+}  # fmt: skip
+# Values of the optional keys that have no default of their own.
+EXAMPLES = {
+    "motor.rated_torque": "9.6 N*m", "motor.rated_current": "80 A", "motor.centre_of_mass": "60 mm",
+    "motor.thread_depth": "8 mm", "motor.bore": "40 mm", "current.motor_limit": "120 A",
+    "chain.tooth_relief": "0.13", "shaft.bearing_span": "110 mm", "shaft.static_rating": "3050 N",
+    "hub.bore_fit_depth": "1.8 mm", "fixings.edge": "15 mm", "fixings.preload": "12 kN",
+    "fixings.friction": "0.15", "use.wheel_load": "700 N", "use.lifted_load": "1200 N",
+    "use.wheel_diameter": "400 mm", "use.mass": "120 kg", "use.wheelbase": "1.2 m",
+    "use.front_to_centre": "0.7 m", "use.centre_height": "0.6 m", "use.gear_after_chain": "1",
+    "duty.starting_factor": "2", "duty.rotor_inertia": "10 kg*cm2", "mount.temperature": "40 degC",
+    "mount.warping_held": "1", "mount.elastic_modulus": "70 GPa", "mount.yield_strength": "240 MPa",
+    "mount.foot_thickness": "8 mm", "policy.peak_skew": "0.67 deg", "policy.running_skew": "0.1 deg",
+    "policy.running_offset": "0.1 %",
+}  # fmt: skip
+REQUIRED_VALUES = {
+    "current.set": "25 A",
+    "motor.bolt_circle": "79 mm",
+    "mount.free_length": "85 mm",
 }
 
 
@@ -69,7 +93,12 @@ def _value(field: Field, form: str) -> str:
         return WORDS[field.kind]
     if field.choices:
         return f'"{field.choices[0]}"'
-    example = field.example or (field.default.likely if field.default else field.least)
+    example = (
+        REQUIRED_VALUES.get(field.key)
+        or EXAMPLES.get(field.key)
+        or field.example
+        or (field.default.likely if field.default else field.least)
+    )
     return example if field.kind in ("integer", "number") else f'"{example}"'
 
 

@@ -13,11 +13,24 @@ from typing import Any
 import numpy as np
 
 from . import joint
-from .formulas import flexure, give, rigid, section, segment, spans, statics, tube, usage, warping
-from .formulas.layout import bearing_overhang
+from .formulas import (
+    flexure,
+    give,
+    layout,
+    rigid,
+    section,
+    segment,
+    spans,
+    statics,
+    tube,
+    usage,
+    warping,
+)
 from .model import Displacement, Drive, Loads, Number, Response, SectionForces, Segment
+from .worked import Value
 
 AXES = ("x", "y", "z")
+TUBE_NU = Value(0.3, "frame.poissons_ratio", "assumed", "steel, from memory")
 HELD_SPAN = 0.7  # an end counts as held against warping when its bolts span this share of the width
 
 
@@ -35,7 +48,7 @@ def wrench(
     )
     weight = loads.weight
     sprocket = (0.0, 0.0, drive.shaft.face_overhang)
-    centre = (0.0, 0.0, -drive.motor.centre_of_mass)
+    centre = (0.0, 0.0, layout.opposite(drive.motor.centre_of_mass))
     total = tuple(_plus(a, b) for a, b in zip(force, weight, strict=True))
     couple = (0.0, 0.0, loads.stator_torque)
     moment = tuple(
@@ -52,22 +65,27 @@ def _moment(axis: int, p: Any, f: Any, q: Any, w: Any, o: Any, couple: Number) -
     """Give the moment about one axis through ``o`` of force ``f`` at ``p`` and ``w`` at ``q``."""
     one, two = (i for i in range(3) if i != axis)
     about = (statics.moment_x, statics.moment_y, statics.moment_z)[axis]
-    strands = about(p[one] - o[one], p[two] - o[two], f[one], f[two])
+    strands = about(_arm(p[one], o[one]), _arm(p[two], o[two]), f[one], f[two])
     if not (np.any(w[one]) or np.any(w[two])):
-        return (
-            strands
-            if np.ndim(couple) == 0 and couple == 0
-            else rigid.moment_sum(strands, 0.0, couple)
-        )
-    hanging = about(q[one] - o[one], q[two] - o[two], w[one], w[two])
+        if np.ndim(couple) == 0 and couple == 0:
+            return strands
+        return rigid.moment_sum(strands, 0.0, couple)
+    hanging = about(_arm(q[one], o[one]), _arm(q[two], o[two]), w[one], w[two])
     return rigid.moment_sum(strands, hanging, couple)
+
+
+def _arm(to: Number, start: Number) -> Number:
+    """Give the distance between two places; a place that is plainly zero leaves the other as it is."""
+    if np.ndim(start) == 0 and start == 0:
+        return to
+    return layout.difference(to, start)
 
 
 def solve(drive: Drive, loads: Loads) -> Response:
     """Give section forces, movement at the sprocket and bolt forces for the loads."""
     plane = drive.mount.plane
     force, moment = wrench(drive, loads, plane.centre)
-    bolts = joint.bolt_forces(plane, force, moment)
+    bolts = joint.bolt_forces(plane, drive.fixings.bolts.number, force, moment)
     displacements = (*displacements_of(drive, loads), _shaft(drive, loads))
     return Response(
         sections=tuple(section_forces(drive, loads, i) for i in range(len(drive.mount.cuts))),
@@ -168,7 +186,7 @@ def _segment(drive: Drive, loads: Loads, part: Segment, e: Number, g: Number) ->
     for axis, across, breadth, depth in bends:
         handed = sign * _cross(a, across, axis)  # d x F: how the end force turns the end
         second = section.rectangle_second_moment(breadth, depth)
-        pull = force[across] if handed > 0 else -force[across]
+        pull = force[across] if handed > 0 else rigid.reversed_force(force[across])
         turn[axis] = usage.angle_sum(
             flexure.end_slope_moment(moment[axis], length, e, second),
             flexure.end_slope_force(pull, length, e, second),
@@ -178,7 +196,9 @@ def _segment(drive: Drive, loads: Loads, part: Segment, e: Number, g: Number) ->
             flexure.end_deflection_force(pull, length, e, second),
         )
         shear = segment.shear_movement(force[across], length, g, area)
-        move[across] = segment.bent_and_sheared(bend, shear, handed)
+        move[across] = segment.bent_and_sheared(
+            bend, shear, Value(handed, "axes", "derived", "right-handed axes")
+        )
     turn[a] = _twist(drive, part, moment[a], e, g)
     return _carry(drive, part.name, part.end, tuple(move), tuple(turn))
 
@@ -205,7 +225,8 @@ def _cross(i: int, j: int, k: int) -> float:
 
 def _carry(drive: Drive, name: str, place: Any, move: Any, turn: Any) -> Displacement:
     """Carry the movement of a part's end at ``place`` to the sprocket: d = w + theta x r."""
-    arm = (-place[0], -place[1], drive.shaft.face_overhang - place[2])
+    zero = (0.0, 0.0, drive.shaft.face_overhang)
+    arm = tuple(_arm(zero[i], place[i]) for i in range(3))
     at_sprocket = tuple(
         rigid.carried(
             move[i], turn[(i + 1) % 3], arm[(i + 2) % 3], turn[(i + 2) % 3], arm[(i + 1) % 3]
@@ -225,7 +246,7 @@ def _frame(drive: Drive, force: Any, moment: Any) -> tuple[Any, Any]:
         second = tube.round_tube_second_moment(f.size, f.wall)
         j = tube.round_tube_torsion_constant(f.size, f.wall)
     e = f.elastic_modulus
-    g = flexure.shear_modulus(e, 0.3)
+    g = flexure.shear_modulus(e, TUBE_NU)
     move = (
         0.0,
         spans.fixed_beam_midspan_deflection(force[1], f.span, e, second),
@@ -242,7 +263,7 @@ def _frame(drive: Drive, force: Any, moment: Any) -> tuple[Any, Any]:
 def _shaft(drive: Drive, loads: Loads) -> Displacement:
     """Give deflection and slope of the overhung shaft at the sprocket, along the chain line."""
     s = drive.shaft
-    overhang = bearing_overhang(s.face_overhang, s.face_to_bearing)
+    overhang = layout.bearing_overhang(s.face_overhang, s.face_to_bearing)
     second = section.round_second_moment(s.diameter)
     sag = spans.overhung_deflection(
         loads.shaft_load, overhang, s.bearing_span, s.elastic_modulus, second
@@ -259,7 +280,7 @@ def _shaft(drive: Drive, loads: Loads) -> Displacement:
             0.0 * cos,
         ),
         turn=(
-            -rigid.along_part(slope, loads.pull_angle),
+            rigid.reversed_angle(rigid.along_part(slope, loads.pull_angle)),
             rigid.across_part(slope, loads.pull_angle),
             0.0 * sin,
         ),
@@ -281,5 +302,5 @@ def _unit_load(angle: Number) -> Loads:
     return Loads(
         names=("unit",), groups=("pull",), current=0.0, torque=0.0, stator_torque=0.0,
         starting_factor=1.0, effective_pull=1.0, tight_side_tension=1.0, slack_side_tension=0.0,
-        steady_tension=1.0, shaft_load=1.0, pull_angle=angle, weight=(0.0, 0.0, 0.0),
+        steady_tension=1.0, shaft_load=Value(1.0, "unit load", "derived", "one newton"), pull_angle=angle, weight=(0.0, 0.0, 0.0),
     )  # fmt: skip

@@ -9,7 +9,7 @@ from . import evaluate, limits, structure
 from .checks import BY_NAME
 from .drivefile import DriveFile
 from .errors import UnknownCard
-from .limits import Limit
+from .limits import Found, Limit
 from .model import Drive, Range, Row
 from .resolve import resolve
 from .worked import Step, lineage, recording
@@ -31,11 +31,18 @@ class Worked:
     held_ends: tuple[tuple[str, int], ...]
 
 
-def work(file: DriveFile, name: str, current: float | None = None, likely: bool = False) -> Worked:
+def work(
+    file: DriveFile,
+    name: str,
+    current: float | None = None,
+    likely: bool = False,
+    found: Found | None = None,
+) -> Worked:
     """Work one check out step by step.
 
     The current is the safe limit itself unless another is asked for (the set current where the
     limit is not reached); inputs stand at the ends the safe limit takes, or at likely values.
+    ``found`` saves finding the limits again.
 
     Raises
     ------
@@ -48,7 +55,7 @@ def work(file: DriveFile, name: str, current: float | None = None, likely: bool 
         raise UnknownCard(
             "check", name, difflib.get_close_matches(name, BY_NAME, 2, 0.4) or sorted(BY_NAME)
         )
-    found = limits.find(file)
+    found = found or limits.find(file)
     limit = next((x for x in found.limits if x.check.name == name), None)
     if limit is None:
         known = [x.check.name for x in found.limits]

@@ -61,10 +61,6 @@ RANGES: dict[str, dict[str, Range]] = {
     "sprocket.smallest_effective_radius": {"teeth": TEETH},
     "sprocket.pitch_diameter": {"teeth": TEETH},
     "sprocket.speed_variation": {"teeth": (5.0, 40.0)},
-    "tightening.power_screw_torque": {
-        "half_angle": (0.1, 0.6), "thread_friction": (0.05, 0.3), "lead": (0.1, 1.0),
-        "thread_pitch_diameter": (1.0, 10.0),
-    },
     "tooth_jump.back_tension_ratio": {"teeth": TEETH},
     "traction.traction_force_rear_drive": {
         "wheelbase": (2.0, 3.0), "friction": (0.2, 1.0), "mass_centre_height": (0.3, 1.0),

@@ -43,9 +43,3 @@ def test_motor_with_chain_pull_at_the_tangent_point() -> None:
     weight = moment((0.0, 0.0, -0.060), (0.0, -35.0, 0.0))
     total = tuple(a + b for a, b in zip(pull, weight, strict=True))
     assert total == pytest.approx((-2.1, -40.5, 13.5), rel=1e-12)
-
-
-def test_resultants() -> None:
-    """Pythagorean triples (geometry)."""
-    assert statics.vector_sum2(-5.0, 12.0) == 13.0
-    assert statics.vector_sum3(2.0, -3.0, 6.0) == 7.0

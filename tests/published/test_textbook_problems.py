@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from printed import printed
 
-from mountlimit.formulas import chain_drive, joint, shaft, statics, stress
+from mountlimit.formulas import chain_drive, shaft, slip, statics, stress
 
 
 def test_key_length() -> None:
@@ -80,29 +80,10 @@ def test_shaft_stresses_and_their_combination() -> None:
     assert stress.principal_max(8780.0, 0.0, 2170.0) == printed("9287")
 
 
-def test_split_clamp() -> None:
-    """From memory: R. S. Khurmi, J. K. Gupta, Machine Design, clamp coupling example.
-
-    30 kW at 100 rpm, 75 mm shaft, six bolts at 70 MPa, friction 0.3: 2865 N*m, core 22.2 mm.
-    Even pressure round the shaft, half the bolts on each shaft end.  Two lines of contact would
-    hold pi/2 times less.
-    """
-    torque = 30000.0 / (2 * np.pi * 100 / 60)
-    assert torque == printed("2865")
-    even = joint.CLAMP_CONTACT["even pressure"]
-    low, high = (
-        joint.clamp_torque(even, 0.3, 3 * 70e6 * np.pi / 4 * core**2, 0.075)
-        for core in (0.02215, 0.02225)
-    )
-    assert low < torque < high
-    lines = joint.clamp_torque(joint.CLAMP_CONTACT["two lines"], 0.3, 1000.0, 0.075)
-    assert joint.clamp_torque(even, 0.3, 1000.0, 0.075) / lines == pytest.approx(np.pi / 2)
-
-
 def test_motor_face_held_by_friction() -> None:
     """Computed: four screws of 2.5 kN on a 12.5 mm radius, friction 0.15 (common practice,
     no source): 18.75 N*m, with a factor of 1.5 12.5 N*m."""
-    held = joint.friction_torque(0.15, 4, 2500.0, 0.0125)
+    held = slip.friction_torque(0.15, 4, 2500.0, 0.0125)
     assert held == pytest.approx(18.75, rel=1e-12)
     assert held / 1.5 == pytest.approx(12.5, rel=1e-12)
 

@@ -2,19 +2,38 @@
 
 from __future__ import annotations
 
-from ..formulas import tipping, usage
+from ..formulas import slip, usage
 from ..model import Case, Check, Row
+from ..worked import Value
+
+# EN 1993-1-8 table 3.6 (from memory); which way a slot runs is not known: the lowest counts.
+ROUND_HOLE = Value(1.0, "hole factor", "derived", "EN 1993-1-8 table 3.6, round holes")
+SLOTTED_HOLE = Value(
+    0.63, "hole factor", "derived",
+    "EN 1993-1-8 table 3.6, long slots along the force (from memory)",
+)  # fmt: skip
+ONE_FACE = Value(1.0, "friction faces", "derived", "the mount lies on the frame with one face")
+NO_PART = Value(1.0, "partial factor", "derived", "the design factor is put on the whole check")
+NO_TENSION = Value(0.0, "tension", "derived", "its share stands on the side of the demand")
 
 
 def rows(case: Case) -> list[Row]:
-    """Compare the clamp each bolt needs to hold by friction with its preload."""
+    """Compare each bolt's shear, and the friction its tension takes, with the slip resistance.
+
+    The tension's part of EN 1993-1-8 eq. 3.8 stands with the demand, so that the resistance stays
+    above nothing when a bolt is pulled hard, and the design factor covers the tension too.
+    """
     fixings, bolts = case.drive.fixings, case.response.bolts
+    holes = SLOTTED_HOLE if fixings.slotted else ROUND_HOLE
+    hold = slip.slip_resistance_design(
+        holes, ONE_FACE, fixings.friction, fixings.preload, NO_TENSION, NO_PART
+    )
     found = []
     for i, (tension, shear) in enumerate(zip(bolts.tension, bolts.shear, strict=True), 1):
-        need = tipping.clamp_needed(shear, fixings.friction, tension)
+        asked = slip.shear_to_hold(shear, tension, fixings.friction, ONE_FACE, holes)
         found.append(
-            Row(station=f"frame bolt {i}", demand=need, capacity=fixings.preload, quantity="force",
-                utilisation=usage.utilisation(need, fixings.preload))
+            Row(station=f"frame bolt {i}", demand=asked, capacity=hold, quantity="force",
+                utilisation=usage.utilisation(asked, hold))
         )  # fmt: skip
     return found
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..factors import AT_THE_END
 from ..formulas import bolt_group, usage
 from ..model import Case, Check, Row
 from .motor_bolts import combined_row
@@ -13,7 +14,7 @@ def rows(case: Case) -> list[Row]:
     found = []
     for i, (tension, shear) in enumerate(zip(bolts.tension, bolts.shear, strict=True), 1):
         pull = bolt_group.tension_resistance(
-            fixings.grade.ultimate_strength, fixings.thread.stress_area, 1.0
+            fixings.grade.ultimate_strength, fixings.thread.stress_area, AT_THE_END
         )
         found.append(
             Row(station=f"frame bolt {i}, tension", demand=tension, capacity=pull, quantity="force",

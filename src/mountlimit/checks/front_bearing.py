@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from ..formulas import bearings, layout, statics, usage
 from ..model import Case, Check, Row
+from ..worked import Value
+
+NO_THRUST = Value(0.0, "axial load", "derived", "a chain in line pulls radially")
 
 
 def rows(case: Case) -> list[Row]:
@@ -11,7 +14,7 @@ def rows(case: Case) -> list[Row]:
     s = case.drive.shaft
     overhang = layout.bearing_overhang(s.face_overhang, s.face_to_bearing)
     reaction = statics.front_bearing_reaction(case.loads.shaft_load, overhang, s.bearing_span)
-    load = bearings.equivalent_static_load(reaction, 0.0)
+    load = bearings.equivalent_static_load(reaction, NO_THRUST)
     return [Row(station=f"front bearing ({s.bearing})", demand=load, capacity=s.static_rating,
                 quantity="force", utilisation=usage.utilisation(load, s.static_rating))]  # fmt: skip
 

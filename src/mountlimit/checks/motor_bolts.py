@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from ..factors import AT_THE_END
 from ..formulas import bolt_group, equivalent, threads, tipping, usage
 from ..model import Case, Check, Number, Row
 from ..structure import wrench
@@ -12,7 +13,7 @@ FACE = (0.0, 0.0, 0.0)
 def _tension(case: Case) -> Number:
     motor = case.drive.motor
     _, moment = wrench(case.drive, case.loads, FACE)
-    return tipping.face_bolt_tension(moment[0], moment[1], motor.bolts.count, motor.bolt_circle)
+    return tipping.face_bolt_tension(moment[0], moment[1], motor.bolts.number, motor.bolt_circle)
 
 
 def bolt_rows(case: Case) -> list[Row]:
@@ -21,7 +22,7 @@ def bolt_rows(case: Case) -> list[Row]:
     force, _ = wrench(case.drive, case.loads, FACE)
     tension = _tension(case)
     shear = tipping.face_bolt_shear(
-        force[0], force[1], case.loads.stator_torque, motor.bolts.count, motor.bolt_circle
+        force[0], force[1], case.loads.stator_torque, motor.bolts.number, motor.bolt_circle
     )
     return [combined_row("face bolt", motor.bolts, tension, shear)]
 
@@ -29,8 +30,8 @@ def bolt_rows(case: Case) -> list[Row]:
 def combined_row(station: str, bolts: object, tension: Number, shear: Number) -> Row:
     """Give the row of a bolt in tension and shear, thread in the shear plane."""
     area, grade = bolts.thread.stress_area, bolts.grade  # type: ignore[attr-defined]
-    pull = bolt_group.tension_resistance(grade.ultimate_strength, area, 1.0)
-    cut = bolt_group.shear_resistance(grade.shear_factor, grade.ultimate_strength, area, 1.0)
+    pull = bolt_group.tension_resistance(grade.ultimate_strength, area, AT_THE_END)
+    cut = bolt_group.shear_resistance(grade.shear_factor, grade.ultimate_strength, area, AT_THE_END)
     both = bolt_group.shear_tension_interaction(shear, cut, tension, pull)
     return Row(station=station, demand=both, capacity=1.0, quantity="ratio", utilisation=both)
 

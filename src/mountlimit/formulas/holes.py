@@ -1,9 +1,9 @@
-"""Plates at bolt holes: bearing, tear-out, punching, net section."""
+"""Plates at bolt holes: bearing and tear-out."""
 
 from __future__ import annotations
 
 from ..worked import formula
-from ._maths import pi, smaller
+from ._maths import smaller
 
 
 @formula
@@ -181,41 +181,6 @@ def bearing_resistance(
 
 
 @formula
-def punching_resistance(
-    head_diameter: float, thickness: float, plate_strength: float, gamma: float
-) -> float:
-    """Punching resistance of a plate under a bolt head.
-
-    B_p = 0.6 * pi * D_h * t * f_u / g
-
-    Parameters
-    ----------
-    head_diameter : D_h [m]
-        mean diameter of the ring under the head
-    thickness : t [m]
-        thickness of the plate
-    plate_strength : f_u [Pa]
-        ultimate strength of the plate
-    gamma : g [-]
-        partial factor
-
-    Returns
-    -------
-    B_p [N]
-
-    Source
-    ------
-    EN 1993-1-8 table 3.4
-
-    Examples
-    --------
-    >>> punching_resistance(0.014, 0.005, 3.6e8, 1.25)
-    38000.7
-    """
-    return 0.6 * pi * head_diameter * thickness * plate_strength / gamma
-
-
-@formula
 def clear_distance(end_distance: float, hole_diameter: float) -> float:
     """Distance from the edge of a hole to the end.
 
@@ -366,40 +331,3 @@ def bearing_force(diameter: float, thickness: float, bearing_strength: float) ->
     800.0
     """
     return diameter * thickness * bearing_strength
-
-
-@formula
-def net_section_force(
-    width: float, count: float, hole_diameter: float, thickness: float, strength: float
-) -> float:
-    """Force of the net section through a row of holes.
-
-    F = (W - n * d_0) * t * f
-
-    Parameters
-    ----------
-    width : W [m]
-        width of the plate
-    count : n [-]
-        number of bolts
-    hole_diameter : d_0 [m]
-        diameter of the hole
-    thickness : t [m]
-        thickness of the plate
-    strength : f [Pa]
-        strength or allowable stress
-
-    Returns
-    -------
-    F [N]
-
-    Source
-    ------
-    EN 1993-1-1 clause 6.2.2.2
-
-    Examples
-    --------
-    >>> net_section_force(0.06, 2, 0.009, 0.006, 1.5e8)
-    37800.0
-    """
-    return (width - count * hole_diameter) * thickness * strength

@@ -179,3 +179,73 @@ def pivot_lever(position: Number, low_end: Number, edge: Number) -> Number:
     geometry
     """
     return position - low_end + edge
+
+
+@formula
+def opposite(length: Number) -> Number:
+    """A place on the other side of the origin.
+
+    b = -a
+
+    Parameters
+    ----------
+    length : a [m]
+        length
+
+    Returns
+    -------
+    b [m]
+
+    Source
+    ------
+    geometry
+    """
+    return -length
+
+
+@formula
+def half(length: Number) -> Number:
+    """Half of a length.
+
+    b = a / 2
+
+    Parameters
+    ----------
+    length : a [m]
+        length
+
+    Returns
+    -------
+    b [m]
+
+    Source
+    ------
+    geometry
+    """
+    return length / 2
+
+
+@formula
+def bolt_place(span: Number, place: Number, count: Number) -> Number:
+    """Place of a bolt in an evenly spaced row, from the middle.
+
+    x = b * (i / (n - 1) - 0.5)
+
+    Parameters
+    ----------
+    span : b [m]
+        distance of the outermost bolts
+    place : i [-]
+        place in the row, from 0
+    count : n [-]
+        bolts in the row
+
+    Returns
+    -------
+    x [m]
+
+    Source
+    ------
+    geometry
+    """
+    return span * (place / (count - 1) - 0.5)

@@ -215,3 +215,47 @@ def approach(move_x: Number, move_y: Number, angle: Number) -> Number:
     geometry
     """
     return move_x * np.cos(angle) + move_y * np.sin(angle)
+
+
+@formula
+def reversed_force(force: Number) -> Number:
+    """A force seen in the sense that turns the end.
+
+    R = -F
+
+    Parameters
+    ----------
+    force : F [N]
+        force
+
+    Returns
+    -------
+    R [N]
+
+    Source
+    ------
+    sign of d x F
+    """
+    return -force
+
+
+@formula
+def reversed_angle(angle: Number) -> Number:
+    """A turn the other way round.
+
+    b = -a
+
+    Parameters
+    ----------
+    angle : a [rad]
+        turn
+
+    Returns
+    -------
+    b [rad]
+
+    Source
+    ------
+    sign of a turn about x
+    """
+    return -angle

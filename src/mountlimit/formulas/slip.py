@@ -1,41 +1,9 @@
-"""Joints that hold by friction: bolted faces and clamps."""
+"""Joints that hold by friction: bolted faces."""
 
 from __future__ import annotations
 
 from ..worked import formula
 from ._maths import larger
-
-# Contact of a clamp round a tube or shaft: two lines, or even pressure in a well-fitted bore.
-CLAMP_CONTACT: dict[str, float] = {"two lines": 1.0, "even pressure": 1.5707963267948966}
-
-
-@formula
-def full_preload(ultimate_strength: float, stress_area: float) -> float:
-    """Preload of a fully tightened structural bolt.
-
-    F_p = 0.7 * R_m * A_s
-
-    Parameters
-    ----------
-    ultimate_strength : R_m [Pa]
-        ultimate strength
-    stress_area : A_s [m^2]
-        tensile stress area
-
-    Returns
-    -------
-    F_p [N]
-
-    Source
-    ------
-    EN 1993-1-8 clause 3.9.1
-
-    Examples
-    --------
-    >>> full_preload(8e8, 8.43e-5)
-    47208.0
-    """
-    return 0.7 * ultimate_strength * stress_area
 
 
 @formula
@@ -147,64 +115,37 @@ def friction_torque(friction: float, count: float, preload: float, radius: float
 
 
 @formula
-def clamp_torque(contact_factor: float, friction: float, clamp_force: float, bore: float) -> float:
-    """Torque held by a clamp round a tube or shaft.
+def shear_to_hold(
+    shear: float, tension: float, friction: float, surfaces: float, hole_factor: float
+) -> float:
+    """Shear that the full clamp must hold: the bolt's own, and the friction its tension takes away.
 
-    T = c * mu * N * d
-
-    Parameters
-    ----------
-    contact_factor : c [-]
-        1 for two lines of contact, pi/2 for even pressure
-    friction : mu [-]
-        coefficient of friction
-    clamp_force : N [N]
-        sum of the bolt forces that close the clamp
-    bore : d [m]
-        diameter of the tube or shaft
-
-    Returns
-    -------
-    T [N*m]
-
-    Source
-    ------
-    from memory (Khurmi & Gupta, Machine Design, clamp coupling)
-
-    Examples
-    --------
-    >>> clamp_torque(1.0, 0.15, 20000.0, 0.03)
-    90.00
-    """
-    return contact_factor * friction * clamp_force * bore
-
-
-@formula
-def clamp_axial_force(contact_factor: float, friction: float, clamp_force: float) -> float:
-    """Force along the tube held by a clamp.
-
-    F = 2 * c * mu * N
+    V_h = V + 0.8 * k_s * n * mu * F_t
 
     Parameters
     ----------
-    contact_factor : c [-]
-        1 for two lines of contact, pi/2 for even pressure
+    shear : V [N]
+        shear of the bolt
+    tension : F_t [N]
+        tension in the bolt
     friction : mu [-]
         coefficient of friction
-    clamp_force : N [N]
-        sum of the bolt forces that close the clamp
+    surfaces : n [-]
+        number of friction faces
+    hole_factor : k_s [-]
+        factor for oversize and slotted holes
 
     Returns
     -------
-    F [N]
+    V_h [N]
 
     Source
     ------
-    from memory (two contact faces)
+    EN 1993-1-8 eq. 3.8, the part with the tension taken over to the side of the demand
 
     Examples
     --------
-    >>> clamp_axial_force(1.0, 0.15, 20000.0)
-    6000.0
+    >>> shear_to_hold(1000.0, 3000.0, 0.2, 1, 1.0)
+    1480.0
     """
-    return 2 * contact_factor * friction * clamp_force
+    return shear + 0.8 * hole_factor * surfaces * friction * tension

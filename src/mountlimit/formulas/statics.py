@@ -133,35 +133,6 @@ def weight(mass: float) -> float:
 
 
 @formula
-def bump_force(mass: float, level: float) -> float:
-    """Force of a mass under a shock.
-
-    F = m * g_n * 9.80665
-
-    Parameters
-    ----------
-    mass : m [kg]
-        mass
-    level : g_n [-]
-        acceleration in multiples of standard gravity
-
-    Returns
-    -------
-    F [N]
-
-    Source
-    ------
-    standard gravity, ISO 80000-3; the level is an assumption of its user
-
-    Examples
-    --------
-    >>> bump_force(3.5, 3.0)
-    103.0
-    """
-    return mass * level * 9.80665
-
-
-@formula
 def front_bearing_reaction(load: float, overhang: float, bearing_span: float) -> float:
     """Reaction of the front bearing to a load outside the bearings.
 
@@ -312,63 +283,3 @@ def moment_between(load: float, near: float, far: float) -> float:
     2176.4
     """
     return load * near * far / (near + far)
-
-
-@formula
-def vector_sum2(first: float, second: float) -> float:
-    """Length of a vector with two components at right angles.
-
-    r = sqrt(a**2 + b**2)
-
-    Parameters
-    ----------
-    first : a [-]
-        first component
-    second : b [-]
-        second component
-
-    Returns
-    -------
-    r [-]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> float(vector_sum2(3.0, 4.0))
-    5.000
-    """
-    return sqrt(first**2 + second**2)
-
-
-@formula
-def vector_sum3(first: float, second: float, third: float) -> float:
-    """Length of a vector with three components at right angles.
-
-    r = sqrt(a**2 + b**2 + c**2)
-
-    Parameters
-    ----------
-    first : a [-]
-        first component
-    second : b [-]
-        second component
-    third : c [-]
-        third component
-
-    Returns
-    -------
-    r [-]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> float(vector_sum3(2.0, 3.0, 6.0))
-    7.000
-    """
-    return sqrt(first**2 + second**2 + third**2)

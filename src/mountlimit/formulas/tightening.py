@@ -1,20 +1,9 @@
-"""Tightening of bolts: torque, preload and what is left of it."""
+"""Tightening of bolts: torque, preload and its scatter."""
 
 from __future__ import annotations
 
 from ..worked import formula
-from ._maths import cos, larger, pi, power, sqrt
-
-# Nut factor by condition of the bolt: Shigley's Mechanical Engineering Design 9th ed. table 8-15.
-TORQUE_COEFFICIENT: dict[str, float] = {
-    "black": 0.30,
-    "zinc": 0.20,
-    "lubricated": 0.18,
-    "cadmium": 0.16,
-    "anti-seize": 0.12,
-    "antifriction nut": 0.09,
-    "unknown": 0.20,
-}
+from ._maths import pi, sqrt
 
 
 @formula
@@ -46,37 +35,6 @@ def preload_from_torque(torque: float, torque_coefficient: float, diameter: floa
     15625.0
     """
     return torque / (torque_coefficient * diameter)
-
-
-@formula
-def torque_from_preload(preload: float, torque_coefficient: float, diameter: float) -> float:
-    """Tightening torque from preload and nut factor.
-
-    T = K * F_V * d
-
-    Parameters
-    ----------
-    preload : F_V [N]
-        clamping force of the bolt
-    torque_coefficient : K [-]
-        nut factor
-    diameter : d [m]
-        nominal diameter of the bolt
-
-    Returns
-    -------
-    T [N*m]
-
-    Source
-    ------
-    Shigley's Mechanical Engineering Design 9th ed. eq. 8-27
-
-    Examples
-    --------
-    >>> torque_from_preload(15600.0, 0.2, 0.008)
-    24.96
-    """
-    return torque_coefficient * preload * diameter
 
 
 @formula
@@ -125,58 +83,6 @@ def tightening_torque(
     24.74
     """
     return preload * (
-        0.16 * pitch
-        + 0.58 * thread_pitch_diameter * thread_friction
-        + head_diameter / 2 * head_friction
-    )
-
-
-@formula
-def preload_from_friction(
-    torque: float,
-    pitch: float,
-    thread_pitch_diameter: float,
-    thread_friction: float,
-    head_diameter: float,
-    head_friction: float,
-) -> float:
-    """Preload from tightening torque and friction.
-
-    F_V = T / (0.16 * P + 0.58 * d_2 * mu_t + D_h / 2 * mu_h)
-
-    Parameters
-    ----------
-    torque : T [N*m]
-        torque
-    pitch : P [m]
-        thread pitch
-    thread_pitch_diameter : d_2 [m]
-        pitch diameter of the thread
-    thread_friction : mu_t [-]
-        friction in the thread
-    head_diameter : D_h [m]
-        mean diameter of the ring under the head
-    head_friction : mu_h [-]
-        friction under the head
-
-    Returns
-    -------
-    F_V [N]
-
-    Valid for
-    ---------
-    60-degree thread
-
-    Source
-    ------
-    VDI 2230 part 1 (from memory)
-
-    Examples
-    --------
-    >>> preload_from_friction(25.0, 0.00125, 0.007188, 0.12, 0.0105, 0.12)
-    18793.0
-    """
-    return torque / (
         0.16 * pitch
         + 0.58 * thread_pitch_diameter * thread_friction
         + head_diameter / 2 * head_friction
@@ -250,61 +156,6 @@ def assembly_preload(
 
 
 @formula
-def power_screw_torque(
-    preload: float,
-    thread_pitch_diameter: float,
-    lead: float,
-    thread_friction: float,
-    half_angle: float,
-    head_friction: float,
-    head_diameter: float,
-) -> float:
-    """Tightening torque by the screw equation with collar friction.
-
-    T = F_V * d_2 / 2 * (l + pi * mu_t * d_2 / cos(alpha)) / (pi * d_2 - mu_t * l / cos(alpha)) +
-    F_V * mu_h * D_h / 2
-
-    Parameters
-    ----------
-    preload : F_V [N]
-        clamping force of the bolt
-    thread_pitch_diameter : d_2 [m]
-        pitch diameter of the thread
-    lead : l [m]
-        travel per turn
-    thread_friction : mu_t [-]
-        friction in the thread
-    half_angle : alpha [rad]
-        half angle of the thread
-    head_friction : mu_h [-]
-        friction under the head
-    head_diameter : D_h [m]
-        mean diameter of the ring under the head
-
-    Returns
-    -------
-    T [N*m]
-
-    Source
-    ------
-    Shigley's Mechanical Engineering Design 9th ed. section 8-8
-
-    Examples
-    --------
-    >>> float(power_screw_torque(111206.0, 0.01802, 0.0015875, 0.15, 0.5235988, 0.15, 0.0238125))
-    401.2
-    """
-    return (
-        preload
-        * thread_pitch_diameter
-        / 2
-        * (lead + pi * thread_friction * thread_pitch_diameter / cos(half_angle))
-        / (pi * thread_pitch_diameter - thread_friction * lead / cos(half_angle))
-        + preload * head_friction * head_diameter / 2
-    )
-
-
-@formula
 def lowest_preload(preload: float, scatter: float) -> float:
     """Least preload of a nominal one.
 
@@ -334,27 +185,21 @@ def lowest_preload(preload: float, scatter: float) -> float:
 
 
 @formula
-def preload_after_embedding(
-    preload: float, embedding: float, bolt_stiffness: float, member_stiffness: float
-) -> float:
-    """Preload after the faces have settled.
+def mean_head_diameter(face_diameter: float, hole_diameter: float) -> float:
+    """Mean diameter of the ring under a bolt head.
 
-    F_r = max(F_V - f_z / (1 / k_b + 1 / k_m), 0)
+    D_m = (D + d_0) / 2
 
     Parameters
     ----------
-    preload : F_V [N]
-        clamping force of the bolt
-    embedding : f_z [m]
-        settling of the clamped faces
-    bolt_stiffness : k_b [N/m]
-        stiffness of the bolt
-    member_stiffness : k_m [N/m]
-        stiffness of the clamped parts
+    face_diameter : D [m]
+        outside of the ring
+    hole_diameter : d_0 [m]
+        diameter of the hole
 
     Returns
     -------
-    F_r [N]
+    D_m [m]
 
     Source
     ------
@@ -362,43 +207,7 @@ def preload_after_embedding(
 
     Examples
     --------
-    >>> float(preload_after_embedding(18600.0, 1.1e-5, 3.5e8, 1.2e9))
-    15619.4
+    >>> mean_head_diameter(0.0116, 0.009)
+    0.0103
     """
-    return larger(preload - embedding / (1 / bolt_stiffness + 1 / member_stiffness), 0)
-
-
-@formula
-def preload_after_creep(preload: float, hours: float, exponent: float) -> float:
-    """Preload left once the clamped plastic has crept.
-
-    F_r = F_V * t**(-n)
-
-    Parameters
-    ----------
-    preload : F_V [N]
-        clamping force of the bolt
-    hours : t [h]
-        time under load
-    exponent : n [-]
-        exponent of the power law
-
-    Returns
-    -------
-    F_r [N]
-
-    Valid for
-    ---------
-    the bolt hardly stretches, one hour or more
-
-    Source
-    ------
-    power law of the creep modulus (Crawford, Plastics Engineering 3rd ed., chapter 2); its use for
-    preload: from memory
-
-    Examples
-    --------
-    >>> float(preload_after_creep(2800.0, 1000.0, 0.09))
-    1503.7
-    """
-    return preload * power(hours, -exponent)
+    return (face_diameter + hole_diameter) / 2

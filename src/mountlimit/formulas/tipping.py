@@ -134,19 +134,41 @@ def bolt_shear(first: Number, second: Number) -> Number:
 
 
 @formula
-def slide(force: Number, stiffness: Number, share: Number, count: Number) -> Number:
+def in_plane_stiffness(stiffness: Number, share: Number) -> Number:
+    """Stiffness of one bolted point in the joint's plane.
+
+    k_t = c * k
+
+    Parameters
+    ----------
+    stiffness : k [N/m]
+        stiffness normal to the joint
+    share : c [-]
+        share of it
+
+    Returns
+    -------
+    k_t [N/m]
+
+    Source
+    ------
+    common practice, no source
+    """
+    return share * stiffness
+
+
+@formula
+def slide(force: Number, stiffness: Number, count: Number) -> Number:
     """Movement of the joint under a force.
 
-    w = F / (n * c * k)
+    w = F / (n * k)
 
     Parameters
     ----------
     force : F [N]
         force on the joint
     stiffness : k [N/m]
-        stiffness of one bolted point normal to the joint
-    share : c [-]
-        1 normal to the joint, less in its plane
+        stiffness of one bolted point that way
     count : n [-]
         number of bolts
 
@@ -158,7 +180,7 @@ def slide(force: Number, stiffness: Number, share: Number, count: Number) -> Num
     ------
     springs side by side
     """
-    return force / (count * share * stiffness)
+    return force / (count * stiffness)
 
 
 @formula
@@ -185,32 +207,6 @@ def tip(moment: Number, stiffness: Number, square_sum: Number) -> Number:
     springs at their levers
     """
     return moment / (stiffness * square_sum)
-
-
-@formula
-def clamp_needed(shear: Number, friction: Number, tension: Number) -> Number:
-    """Clamping force a bolt must have so that the joint does not slip under it.
-
-    F_c = V / mu + 0.8 * T
-
-    Parameters
-    ----------
-    shear : V [N]
-        shear of the bolt
-    friction : mu [-]
-        friction of the joint
-    tension : T [N]
-        tension of the bolt
-
-    Returns
-    -------
-    F_c [N]
-
-    Source
-    ------
-    EN 1993-1-8 eq. 3.8, solved for the preload
-    """
-    return shear / friction + 0.8 * tension
 
 
 @formula
@@ -277,3 +273,25 @@ def face_bolt_shear(
     Shigley's Mechanical Engineering Design 9th ed. sec. 8-12 (both shares in line: the worst bolt)
     """
     return np.sqrt(force_x**2 + force_y**2) / count + 2 * np.abs(torque) / (count * bolt_circle)
+
+
+@formula
+def washer_square(washer_diameter: Number) -> Number:
+    """Square of the length at which one washer resists turning.
+
+    S = D**2 / 16
+
+    Parameters
+    ----------
+    washer_diameter : D [m]
+        washer diameter
+
+    Returns
+    -------
+    S [m^2]
+
+    Source
+    ------
+    second moment of a round face over its area
+    """
+    return washer_diameter**2 / 16

@@ -81,3 +81,25 @@ def knock_force(mass: Number, acceleration: Number) -> Number:
     statics, standard gravity of ISO 80000-3
     """
     return mass * np.maximum(acceleration, 9.80665)
+
+
+@formula
+def reversed_torque(torque: Number) -> Number:
+    """Torque of the stator the other way round.
+
+    T_s = -T
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        torque of the motor
+
+    Returns
+    -------
+    T_s [N*m]
+
+    Source
+    ------
+    which strand is tight is not known: both ways are tried
+    """
+    return -torque

@@ -208,3 +208,32 @@ def traction_torque(force: float, wheel_radius: float, gear_ratio: float) -> flo
     15.00
     """
     return force * wheel_radius / gear_ratio
+
+
+@formula
+def friction_force(load: float, friction: float) -> float:
+    """Pull at the ground at which wheels of a known load spin.
+
+    F = mu * W
+
+    Parameters
+    ----------
+    load : W [N]
+        weight on the driven wheels
+    friction : mu [-]
+        friction of tyre and ground
+
+    Returns
+    -------
+    F [N]
+
+    Source
+    ------
+    Coulomb friction
+
+    Examples
+    --------
+    >>> friction_force(700.0, 0.6)
+    420.0
+    """
+    return friction * load

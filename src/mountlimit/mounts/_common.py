@@ -44,26 +44,28 @@ class Parts:
     material: Substance
 
 
-def spread(count: int, span: float) -> tuple[float, ...]:
+def spread(count: int, span: Value) -> tuple[Number, ...]:
     """Give ``count`` places evenly over ``span``, centred on zero."""
     if count == 1:
         return (0.0,)
-    return tuple(-span / 2 + i * span / (count - 1) for i in range(count))
+    places = (Value(i, "bolt place", "derived", "counted along the row") for i in range(count))
+    number = Value(count, "bolts in a row", "derived", "from the number of bolts and rows")
+    return tuple(layout.bolt_place(span, place, number) for place in places)
 
 
-def pattern(fixings: Fixings) -> tuple[tuple[float, ...], tuple[float, ...]]:
+def pattern(fixings: Fixings) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
     """Give places of the rows and of the columns of the frame bolts, each about the centre."""
     count = fixings.bolts.count
     if float(fixings.span_along) == 0:
-        return (0.0,), spread(count, float(fixings.span_across))
+        return (0.0,), spread(count, fixings.span_across)
     if float(fixings.span_across) == 0:
-        return spread(count, float(fixings.span_along)), (0.0,)
-    return spread(2, float(fixings.span_along)), spread(count // 2, float(fixings.span_across))
+        return spread(count, fixings.span_along), (0.0,)
+    return spread(2, fixings.span_along), spread(count // 2, fixings.span_across)
 
 
 def motor_holes(motor: Motor, reach: float) -> tuple[tuple[float, float], ...]:
     """Give the motor bolt holes cut by the line through the two nearest the frame, and the bore."""
-    half = float(layout.motor_bolt_half_span(motor.bolt_circle, motor.bolts.count))
+    half = float(layout.motor_bolt_half_span(motor.bolt_circle, motor.bolts.number))
     hole = motor.bolts.thread.clearance_hole
     holes = [(-half, float(hole)), (half, float(hole))]
     radius = float(motor.bore) / 2

@@ -28,17 +28,20 @@ def build(picker: Picker, parts: Parts) -> Mount:
     foot_thickness = picker.optional("mount.foot_thickness") or thickness
     side = -1.0 if picker.word("mount.foot_points", "motor") == "motor" else 1.0
     motor, fixings = parts.motor, parts.fixings
-    reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.count)
+    reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.number)
     _common.refuse_short(picker, "mount.free_length", free, reach)
     _common.refuse_narrow(picker, width, parts)
-    middle = thickness / 2
-    foot_middle = -layout.total(free, foot_thickness / 2)
+    middle = layout.half(thickness)
+    heel, motor_line = layout.opposite(free), layout.opposite(reach)
+    foot_middle = layout.opposite(layout.total(free, layout.half(foot_thickness)))
     foot_length = layout.total(to_bolts, middle)
-    row = middle + side * foot_length
+    row = layout.difference(middle, foot_length) if side < 0 else layout.total(middle, foot_length)
+    half = layout.half(fixings.span_along)
+    centre = layout.difference(row, half) if side < 0 else layout.total(row, half)
     rows, columns = _common.pattern(fixings)
     leg = Segment(
         name="leg between heel and motor bolts",
-        start=(0.0, -free, middle), end=(0.0, -reach, middle), axis="y", across="x", normal="z",
+        start=(0.0, heel, middle), end=(0.0, motor_line, middle), axis="y", across="x", normal="z",
         length=layout.difference(free, reach), width=width, thickness=thickness,
     )  # fmt: skip
     foot = Segment(
@@ -46,23 +49,23 @@ def build(picker: Picker, parts: Parts) -> Mount:
         start=(0.0, foot_middle, row), end=(0.0, foot_middle, middle), axis="z", across="x",
         normal="y", length=foot_length, width=width, thickness=foot_thickness,
     )  # fmt: skip
-    holes = tuple((x, float(fixings.hole_diameter)) for x in columns)
+    holes = tuple((float(x), float(fixings.hole_diameter)) for x in columns)
     b, t, tf = float(width), float(thickness), float(foot_thickness)
     cuts = (
         Cut(name="foot at the frame bolts", place=(0.0, foot_middle, row), axis="z", across="x",
             normal="y", width=b, thickness=tf, holes=holes, segment=0),
         Cut(name="foot at the heel", place=(0.0, foot_middle, middle), axis="z", across="x",
             normal="y", width=b, thickness=tf, holes=(), segment=0),
-        Cut(name="leg at the heel", place=(0.0, -free, middle), axis="y", across="x",
+        Cut(name="leg at the heel", place=(0.0, heel, middle), axis="y", across="x",
             normal="z", width=b, thickness=t, holes=(), segment=1),
-        Cut(name="leg at the motor bolts", place=(0.0, -reach, middle), axis="y", across="x",
+        Cut(name="leg at the motor bolts", place=(0.0, motor_line, middle), axis="y", across="x",
             normal="z", width=b, thickness=t, holes=_common.motor_holes(motor, float(reach)), segment=1),
     )  # fmt: skip
     plane = BoltPlane(
-        centre=(0.0, -layout.total(free, foot_thickness), row + side * fixings.span_along / 2),
+        centre=(0.0, layout.opposite(layout.total(free, foot_thickness)), centre),
         first="x", second="z", normal="y",
         bolts=tuple((x, z) for z in rows for x in columns),
-        half_first=width / 2, edge_second=fixings.edge,
+        half_first=layout.half(width), edge_second=fixings.edge,
     )  # fmt: skip
     height = free + reach + fixings.edge
     depth = to_bolts + fixings.span_along + fixings.edge

@@ -22,34 +22,35 @@ def build(picker: Picker, parts: Parts) -> Mount:
     width = picker.number("mount.width")
     free = picker.number("mount.free_length")
     motor, fixings = parts.motor, parts.fixings
-    reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.count)
+    reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.number)
     _common.refuse_short(picker, "mount.free_length", free, reach)
     _common.refuse_narrow(picker, width, parts)
     length = layout.difference(free, reach)
-    middle = thickness / 2
+    foot_line, motor_line = layout.opposite(free), layout.opposite(reach)
+    middle = layout.half(thickness)
     rows, columns = _common.pattern(fixings)
     segment = Segment(
         name="plate between frame bolts and motor bolts",
-        start=(0.0, -free, middle), end=(0.0, -reach, middle),
+        start=(0.0, foot_line, middle), end=(0.0, motor_line, middle),
         axis="y", across="x", normal="z", length=length, width=width, thickness=thickness,
     )  # fmt: skip
     cuts = (
         Cut(
-            name="plate at the frame bolts", place=(0.0, -free, middle), axis="y", across="x",
+            name="plate at the frame bolts", place=(0.0, foot_line, middle), axis="y", across="x",
             normal="z", width=float(width), thickness=float(thickness),
-            holes=tuple((x, float(fixings.hole_diameter)) for x in columns), segment=0,
+            holes=tuple((float(x), float(fixings.hole_diameter)) for x in columns), segment=0,
         ),
         Cut(
-            name="plate at the motor bolts", place=(0.0, -reach, middle), axis="y", across="x",
+            name="plate at the motor bolts", place=(0.0, motor_line, middle), axis="y", across="x",
             normal="z", width=float(width), thickness=float(thickness),
             holes=_common.motor_holes(motor, float(reach)), segment=0,
         ),
     )  # fmt: skip
     plane = BoltPlane(
-        centre=(0.0, -layout.total(free, fixings.span_along / 2), 0.0),
+        centre=(0.0, layout.opposite(layout.total(free, layout.half(fixings.span_along))), 0.0),
         first="x", second="y", normal="z",
         bolts=tuple((x, y) for y in rows for x in columns),
-        half_first=width / 2, edge_second=fixings.edge,
+        half_first=layout.half(width), edge_second=fixings.edge,
     )  # fmt: skip
     area = float(width * (free + reach + fixings.span_along + 3 * fixings.edge))
     return _common.mount(FORM, picker, parts, thickness, width, (segment,), cuts, plane, area)

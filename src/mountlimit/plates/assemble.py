@@ -44,7 +44,7 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
     elements = prepare(model, mesh)
     ties = tie(model, mesh)
     thin, bent = stiffness(elements)
-    blocks = _Blocks(mesh)
+    blocks = NodeBlocks(mesh)
     plate = blocks.gather(thin + bent)
     bolts = tuple(
         None if math.isinf(bolt.normal_stiffness) else washer(model, mesh, i)
@@ -54,9 +54,7 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
         weld(model, mesh, i) if part.other_facet is None else None
         for i, part in enumerate(model.welds)
     )
-    count = plate.shape[0]
     full = [plate] if varying is None else _split(blocks, mesh, thin, bent, varying)
-    full += [sparse.csr_array((count, count)) for _ in range(4 - len(full))]
     owners = [bolt.facet for bolt in model.frame_bolts] + [part.facet for part in model.welds]
     for spring, facet in zip((*bolts, *welds), owners, strict=True):
         if spring is not None:
@@ -65,9 +63,7 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
             full[power] = full[power] + spring.offset
     expand = ties.expand
     back = expand.T.tocsr()
-    parts = [sparse.csr_array(back @ part @ expand) for part in full if part.nnz]
-    if varying is not None:
-        parts = [sparse.csr_array(back @ part @ expand) for part in full]
+    parts = [sparse.csr_array(back @ part @ expand) for part in full]
     parts[0] = sparse.csr_array(parts[0] + _spacers(model, ties))
     return System(
         mesh=mesh,
@@ -81,7 +77,7 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
 
 
 def _split(
-    blocks: _Blocks, mesh: Mesh, thin: FloatArray, bent: FloatArray, varying: BoolArray
+    blocks: NodeBlocks, mesh: Mesh, thin: FloatArray, bent: FloatArray, varying: BoolArray
 ) -> list[sparse.csr_array]:
     """Give the plates' parts of power 0 to 3 of the thickness scale."""
     moves = varying[mesh.facet][:, None, None]
@@ -111,7 +107,7 @@ def _spacers(model: PlateModel, ties: Ties) -> sparse.csr_array:
     return sparse.coo_array(entries, shape=(kept, kept)).tocsr()
 
 
-class _Blocks:
+class NodeBlocks:
     """The pattern of 6 x 6 node blocks, found once and filled as often as needed."""
 
     def __init__(self, mesh: Mesh) -> None:

@@ -45,8 +45,10 @@ class ContactPoints:
         return sparse.coo_array(entries, shape=(6 * count, len(self.nodes))).tocsc()
 
 
-def points(model: PlateModel, mesh: Mesh, held: IntArray) -> ContactPoints:
+def points(model: PlateModel, mesh: Mesh, held: IntArray, most: int = POINTS) -> ContactPoints:
     """Choose the contact points of a mesh; nodes in ``held`` are tied to something else.
+
+    ``most`` is how many are aimed at, at most, on one plate.
 
     Raises
     ------
@@ -55,7 +57,7 @@ def points(model: PlateModel, mesh: Mesh, held: IntArray) -> ContactPoints:
     """
     nodes, stiffness, push, owner = [], [], [], []
     for i, contact in enumerate(model.contacts):
-        chosen, area = _points_of(model, mesh, contact, held)
+        chosen, area = _points_of(model, mesh, contact, held, most)
         if len(chosen) == 0:
             raise PlateError(f"contact {i + 1}", "its region holds no plate")
         nodes.append(chosen)
@@ -65,9 +67,7 @@ def points(model: PlateModel, mesh: Mesh, held: IntArray) -> ContactPoints:
         owner.append(np.full(len(chosen), i))
     if not nodes:
         none = np.empty(0, np.int64)
-        return ContactPoints(
-            nodes=none, stiffness=np.empty(0), push=np.empty((0, 3)), contact=none
-        )
+        return ContactPoints(nodes=none, stiffness=np.empty(0), push=np.empty((0, 3)), contact=none)
     return ContactPoints(
         nodes=np.concatenate(nodes),
         stiffness=np.concatenate(stiffness),
@@ -77,7 +77,7 @@ def points(model: PlateModel, mesh: Mesh, held: IntArray) -> ContactPoints:
 
 
 def _points_of(
-    model: PlateModel, mesh: Mesh, contact: Contact, held: IntArray
+    model: PlateModel, mesh: Mesh, contact: Contact, held: IntArray, most: int
 ) -> tuple[IntArray, FloatArray]:
     """Give the corner nodes nearest to an even grid over the region, and the area of each."""
     plate = model.facets[contact.facet]
@@ -92,15 +92,15 @@ def _points_of(
     if len(nodes) == 0:
         return nodes, np.empty(0)
     places = plate.to_plane(mesh.points[nodes])
-    pitch = contact.pitch or max(FINEST_PITCH, np.sqrt(area[covered].sum() / POINTS))
+    pitch = contact.pitch or max(FINEST_PITCH, np.sqrt(area[covered].sum() / most))
     low, high = places.min(axis=0), places.max(axis=0)
     counts = np.maximum(1, np.round((high - low) / pitch).astype(int)) + 1
     axes = [np.linspace(low[k], high[k], counts[k]) for k in (0, 1)]
     grid = np.stack(np.meshgrid(*axes, indexing="ij"), axis=-1).reshape(-1, 2)
-    away, near = cKDTree(places).query(grid)
-    chosen = np.unique(near[away < 0.75 * pitch])
-    share = cKDTree(places[chosen]).query(centre[covered])[1]
-    total = np.bincount(share, weights=area[covered], minlength=len(chosen))
+    away, near = (np.asarray(part) for part in cKDTree(places).query(grid))
+    chosen = np.unique(near[away < 0.75 * pitch]).astype(np.int64)
+    share = np.asarray(cKDTree(places[chosen]).query(centre[covered])[1], np.int64)
+    total = np.bincount(share, weights=area[covered], minlength=len(chosen)).astype(float)
     return nodes[chosen[total > 0.0]], total[total > 0.0]
 
 
@@ -131,4 +131,4 @@ class ContactSolver:
         scale = float(np.max(np.abs(target)))
         root = np.max(np.abs(np.diag(self.factor)))
         matrix = self.factor.T / root
-        return np.asarray(nnls(matrix, target / scale)[0]) * (scale / root)
+        return np.asarray(nnls(matrix, target / scale)[0] * (scale / root))

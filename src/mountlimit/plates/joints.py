@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from shapely.geometry import LineString, Point, Polygon
@@ -11,7 +12,6 @@ from .model import Facet, FloatArray, PlateModel
 from .shapes import holes_on, outline_polygon
 from .validity import TOUCH, hole_clear_of
 
-CORNER_FACTOR = 1.5  # thickness of the strip beside a bend over that of the plate
 STRAIGHT = 0.02  # sine of the angle below which two facets count as one plane
 
 
@@ -106,9 +106,7 @@ def _crossing_lines(first: Facet, second: Facet) -> list[tuple[FloatArray, Float
     return lines
 
 
-def _stretches(
-    facet: Facet, point: FloatArray, direction: FloatArray
-) -> list[tuple[float, float]]:
+def _stretches(facet: Facet, point: FloatArray, direction: FloatArray) -> list[tuple[float, float]]:
     """Give the intervals of a line in a facet's plane that lie on the facet, edges included."""
     outline = np.asarray(facet.outline, float)
     base = facet.to_plane(point)
@@ -120,10 +118,10 @@ def _stretches(
     crossing = (off * off_next < 0.0) & (np.abs(off) >= TOUCH) & (np.abs(off_next) >= TOUCH)
     share = off[crossing] / (off[crossing] - off_next[crossing])
     marks += list(place[crossing] + share * (following[crossing] - place[crossing]))
-    marks = sorted(marks)
+    marks = sorted(float(mark) for mark in marks)
     grown = outline_polygon(facet).buffer(TOUCH)
     kept: list[tuple[float, float]] = []
-    for low, high in zip(marks, marks[1:], strict=False):
+    for low, high in pairwise(marks):
         if high - low < TOUCH or not grown.contains(Point(base + 0.5 * (low + high) * along)):
             continue
         if kept and low - kept[-1][1] < TOUCH:
@@ -142,14 +140,15 @@ def _coplanar_lines(first: Facet, second: Facet) -> list[tuple[FloatArray, Float
     ring = first.to_plane(corners)
     lines = []
     for a, b in zip(ring, np.roll(ring, -1, axis=0), strict=True):
-        along = (b - a) / np.linalg.norm(b - a)
+        length = float(np.linalg.norm(b - a))
+        along = (b - a) / length
         outline = np.asarray(first.outline, float)
         for c, d in zip(outline, np.roll(outline, -1, axis=0), strict=True):
             off = (np.array([c, d]) - a) @ np.array([-along[1], along[0]])
             if np.max(np.abs(off)) > TOUCH:
                 continue
             place = np.sort((np.array([c, d]) - a) @ along)
-            low, high = max(0.0, place[0]), min(float(np.linalg.norm(b - a)), place[1])
+            low, high = max(0.0, float(place[0])), min(length, float(place[1]))
             if high - low > 10.0 * TOUCH:
                 pair = first.to_space(np.array([a + low * along, a + high * along]))
                 lines.append((pair[0], pair[1]))
@@ -177,6 +176,7 @@ def _strip(outline: Polygon, start: FloatArray, end: FloatArray, width: float) -
     """Give the strip on one side of a line, pulled back from edges that cut it at a slant."""
     along = (end - start) / np.linalg.norm(end - start)
     across = width * np.array([-along[1], along[0]])
+    reach = abs(width)
     length = float(np.linalg.norm(end - start))
     probe = LineString([start + across, end + across])
     grown = outline.buffer(TOUCH)
@@ -185,12 +185,12 @@ def _strip(outline: Polygon, start: FloatArray, end: FloatArray, width: float) -
     if grown.contains(probe):
         low, high = 0.0, length
     else:
-        inner = probe.intersection(outline)
-        if inner.is_empty or inner.length < abs(width):
+        pieces = [piece for piece in _lines(probe.intersection(outline)) if piece.length > reach]
+        if not pieces:
             return None
-        places = [(np.array(p) - start) @ along for g in _lines(inner) for p in g.coords]
+        places = [float((np.array(p) - start) @ along) for g in pieces for p in g.coords]
         low, high = min(places), max(places)
-        back = 0.5 * abs(width)
+        back = 0.5 * reach
         low = low + back if low > TOUCH else 0.0
         high = high - back if high < length - TOUCH else length
     ends = (start + low * along, start + high * along)

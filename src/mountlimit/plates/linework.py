@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -14,13 +15,14 @@ from scipy.spatial import cKDTree
 from shapely.geometry import LineString, Polygon
 
 from . import joints as joints_of
+from . import regions, seeds
 from .joints import Joint
-from .model import FloatArray, IntArray, PlateModel
-from .shapes import holes_on, inscribed_circle
+from .model import BoolArray, FloatArray, IntArray, PlateModel
+from .shapes import holes_on, outline_polygon
 from .validity import TOUCH, washers_on
 
 GRID = 1e-9  # m, the grid places are rounded to before they are compared
-STRIP_PIECES = 3.0  # length of the pieces along a stiff strip over the strip's width
+STRIP_PIECES = 4.0  # length of the pieces along a stiff strip over the strip's width
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -61,13 +63,21 @@ def draw(model: PlateModel, mesh_size: float) -> tuple[list[FacetLines], list[Ch
         own = [c.points[c.facets.index(i)] for c in chains if i in c.facets]
         own = [model.facets[i].to_plane(points) for points in own]
         lines = _replace_on(pieces[i], own)
-        size = _piece_size(model, strips[i], mesh_size)
+        size = _piece_size(strips[i], mesh_size)
         holes = [Polygon(p).representative_point() for _, p in holes_on(model, i, mesh_size)]
-        drawn.append(_number(lines, own, strips[i], holes, mesh_size, size))
+        places, pairs = _number(lines, own, strips[i], mesh_size, size)
+        drawn.append(
+            FacetLines(
+                places=seeds.add(model, i, places, pairs, mesh_size),
+                pieces=pairs,
+                hole_places=np.array([[p.x, p.y] for p in holes]).reshape(-1, 2),
+                strips=tuple(strips[i]),
+            )
+        )
     return drawn, chains, found
 
 
-def _piece_size(model: PlateModel, strips: list[Polygon], mesh_size: float) -> float:
+def _piece_size(strips: list[Polygon], mesh_size: float) -> float:
     """Give the length of pieces along strips: short enough for sound triangles in the strip."""
     if not strips:
         return mesh_size
@@ -89,13 +99,14 @@ def _lines(
     rings += [points for _, points in holes_on(model, facet, mesh_size)]
     rings += [points for _, points in washers_on(model, facet, mesh_size)]
     rings += [np.asarray(strip.exterior.coords)[:-1] for strip in strips]
-    if model.motor_face_diameter is not None and facet == model.motor_bolts[0].facet:
-        centre = plate.to_plane(np.asarray(model.motor_centre, float))
-        rings.append(inscribed_circle(centre, model.motor_face_diameter, mesh_size))
+    rings += [points for own, points in regions.motor_face(model, mesh_size) if own == facet]
+    rings += _contact_edges(model, facet)
     lines = [LineString(np.r_[ring, ring[:1]]) for ring in rings]
-    for joint in joints:
-        if facet in joint.facets:
-            lines.append(LineString(plate.to_plane(np.array([joint.start, joint.end]))))
+    lines += [
+        LineString(plate.to_plane(np.array([joint.start, joint.end])))
+        for joint in joints
+        if facet in joint.facets
+    ]
     for weld in model.welds:
         if weld.facet == facet:
             lines.append(LineString([weld.start, weld.end]))
@@ -107,6 +118,18 @@ def _lines(
     return [line for line in lines if not holes.contains(line)]
 
 
+def _contact_edges(model: PlateModel, facet: int) -> list[FloatArray]:
+    """Give the outlines of contact regions on a facet, so that their edges fall on nodes."""
+    outline = outline_polygon(model.facets[facet])
+    rings = []
+    for part in model.contacts:
+        if part.facet == facet and part.region is not None:
+            region = outline.intersection(Polygon(np.asarray(part.region, float)))
+            pieces = [p for p in shapely.get_parts(region) if isinstance(p, Polygon)]
+            rings += [np.asarray(piece.exterior.coords)[:-1] for piece in pieces]
+    return rings
+
+
 def _noded(lines: list[LineString]) -> FloatArray:
     """Cut lines where they meet; give straight pieces, shape (n, 2 ends, 2)."""
     union = shapely.node(shapely.union_all(lines, grid_size=GRID))
@@ -116,7 +139,9 @@ def _noded(lines: list[LineString]) -> FloatArray:
     return np.stack([points[:-1][same], points[1:][same]], axis=1)
 
 
-def _on_line(places: FloatArray, start: FloatArray, end: FloatArray) -> tuple[FloatArray, FloatArray]:
+def _on_line(
+    places: FloatArray, start: FloatArray, end: FloatArray
+) -> tuple[FloatArray, FloatArray]:
     """Give the place along a line and the distance from it of each place."""
     along = (end - start) / np.linalg.norm(end - start)
     offset = places - start
@@ -137,7 +162,7 @@ def _divided(marks: FloatArray, length: float, size: float) -> FloatArray:
     if length - marks[-1] > 0.0:
         marks[-1] = length
     filled = [marks[:1]]
-    for low, high in zip(marks, marks[1:], strict=False):
+    for low, high in pairwise(marks):
         count = max(1, math.ceil((high - low) / size - 1e-6))
         filled.append(low + (high - low) * np.arange(1, count + 1) / count)
     return np.concatenate(filled)
@@ -193,7 +218,7 @@ def _replace_on(pieces: FloatArray, chains: list[FloatArray]) -> FloatArray:
     return pieces
 
 
-def _near_strip(pieces: FloatArray, strips: list[Polygon]) -> FloatArray:
+def _near_strip(pieces: FloatArray, strips: list[Polygon]) -> BoolArray:
     """Tell which pieces lie on or in a stiff strip, as a mask."""
     near = np.zeros(len(pieces), bool)
     middles = shapely.points(pieces.mean(axis=1))
@@ -206,10 +231,9 @@ def _number(
     pieces: FloatArray,
     chains: list[FloatArray],
     strips: list[Polygon],
-    holes: list[shapely.Point],
     mesh_size: float,
     strip_size: float,
-) -> FacetLines:
+) -> tuple[FloatArray, IntArray]:
     """Divide long pieces, merge equal ends, and number them."""
     length = np.linalg.norm(pieces[:, 1] - pieces[:, 0], axis=1)
     size = np.where(_near_strip(pieces, strips), strip_size, mesh_size)
@@ -226,16 +250,10 @@ def _number(
     share = (step / counts[owner])[:, None]
     low = pieces[owner, 0] + share * edge
     high = pieces[owner, 0] + ((step + 1) / counts[owner])[:, None] * edge
-    places, pairs = _merged(np.r_[fixed, low, high], len(fixed), len(low))
-    return FacetLines(
-        places=places,
-        pieces=pairs,
-        hole_places=np.array([[p.x, p.y] for p in holes]).reshape(-1, 2),
-        strips=tuple(strips),
-    )
+    return _merged(np.r_[fixed, low, high], len(fixed), len(low))
 
 
-def _within(middles: FloatArray, chain: FloatArray) -> FloatArray:
+def _within(middles: FloatArray, chain: FloatArray) -> BoolArray:
     place = _on_line(middles, chain[0], chain[-1])[0]
     return (place > -TOUCH) & (place < np.linalg.norm(chain[-1] - chain[0]) + TOUCH)
 

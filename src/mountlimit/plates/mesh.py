@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import cytriangle
+import cytriangle  # type: ignore[import-untyped]
 import numpy as np
-import shapely
 from scipy.spatial import cKDTree
 
+from . import regions
 from .error import PlateError
-from .joints import CORNER_FACTOR, Joint
+from .joints import Joint
 from .linework import Chain, FacetLines, draw
 from .model import FloatArray, IntArray, PlateModel
-from .shapes import free_polygon, outline_polygon, spacer_centre
+from .shapes import free_polygon, outline_polygon
 from .validity import TOUCH
 
 LARGEST = 0.015  # m, largest default element size
-ALONG_SPAN = 10.0  # elements over the smallest width of a plate
+ALONG_SPAN = 6.0  # elements over the smallest width of a plate
 OVER_THICKNESS = 5.0  # element size over plate thickness
-MOST = 4000  # elements aimed at, at most, by the default size
+MOST = 800  # elements aimed at, at most, by the default size
 AREA_SHARE = 0.43  # area of an even triangle over its side squared
 SMALLEST_ANGLE = 25.0  # degrees, asked of the mesher
 
@@ -52,8 +52,8 @@ class Mesh:
 def default_size(model: PlateModel) -> float:
     """Give the element size used when none is asked for.
 
-    h = min(15 mm, a tenth of the smallest width, five thicknesses), larger where that would give
-    more than 4000 elements.
+    h = min(15 mm, a sixth of the smallest width, five thicknesses), larger where that would give
+    more than 800 elements.
     """
     sizes = [LARGEST]
     area = 0.0
@@ -76,23 +76,10 @@ def build(model: PlateModel, mesh_size: float | None = None) -> Mesh:
     """
     size = default_size(model) if mesh_size is None else mesh_size
     drawn, chains, joints = draw(model, size)
-    parts = [_triangulated(model, i, lines, size) for i, lines in enumerate(drawn)]
-    starts = np.cumsum([0] + [len(places) for places, _ in parts])
-    points = np.concatenate(
-        [model.facets[i].to_space(places) for i, (places, _) in enumerate(parts)]
-    )
-    corners = np.concatenate([t + starts[i] for i, (_, t) in enumerate(parts)])
-    facet = np.repeat(np.arange(len(parts)), [len(t) for _, t in parts])
-    number = _shared(points, starts, chains, model)
-    used, index = np.unique(number, return_inverse=True)
-    points, corners = points[used], index[corners]
+    points, corners, facet, ties = _joined(model, drawn, chains, size)
     points, triangles, edges, edge_count = _with_middles(points, corners)
     centres = _centres(model, points, corners, facet)
-    factor = np.ones(len(facet))
-    for i, lines in enumerate(drawn):
-        own = np.flatnonzero(facet == i)
-        for strip in lines.strips:
-            factor[own[shapely.contains_xy(strip, *centres[own].T)]] = CORNER_FACTOR
+    factor = regions.corner_factor(facet, centres, [lines.strips for lines in drawn])
     area = _areas(points, corners)
     _check_mesh(model, size, facet, area, points, triangles)
     return Mesh(
@@ -102,44 +89,35 @@ def build(model: PlateModel, mesh_size: float | None = None) -> Mesh:
         factor=factor,
         zone=2 * facet + (factor > 1.0),
         area=area,
-        frame_bolt=_under(
-            facet, centres, [(b.facet, b.centre, b.washer_diameter) for b in model.frame_bolts]
-        ),
-        motor_bolt=_under(
-            facet, centres, [(b.facet, b.centre, b.washer_diameter) for b in model.motor_bolts]
-        ),
-        motor_face=_under(facet, centres, _motor_face(model)),
-        spacer=_under(
-            facet,
-            centres,
-            [
-                (f, spacer_centre(model, i, f), s.diameter)
-                for i, s in enumerate(model.spacers)
-                for f in s.facets
-            ],
-        ),
+        frame_bolt=regions.under(facet, centres, regions.washers(model.frame_bolts, size)),
+        motor_bolt=regions.under(facet, centres, regions.washers(model.motor_bolts, size)),
+        motor_face=regions.under(facet, centres, regions.motor_face(model, size)),
+        spacer=regions.under(facet, centres, regions.spacer_ends(model, size)),
         free_edges=edges[edge_count == 1],
-        ties=_tied(points, starts, index, number, chains, model),
+        ties=ties,
         joints=tuple(joints),
         size=size,
     )
 
 
-def _motor_face(model: PlateModel) -> list[tuple[int, FloatArray, float]]:
-    if model.motor_face_diameter is None:
-        return []
-    facet = model.motor_bolts[0].facet
-    centre = model.facets[facet].to_plane(np.asarray(model.motor_centre, float))
-    return [(facet, centre, model.motor_face_diameter)]
+def _joined(
+    model: PlateModel, drawn: list[FacetLines], chains: list[Chain], size: float
+) -> tuple[FloatArray, IntArray, IntArray, IntArray]:
+    """Triangulate all facets and merge the points they share.
 
-
-def _under(facet: IntArray, centres: FloatArray, discs: list) -> IntArray:  # type: ignore[type-arg]
-    """Give for every element the disc (facet, centre, diameter) its centre lies under, else -1."""
-    found = np.full(len(facet), -1)
-    for i, (own, centre, diameter) in enumerate(discs):
-        away = np.linalg.norm(centres - np.asarray(centre, float), axis=1)
-        found[(facet == own) & (away < 0.5 * diameter)] = i
-    return found
+    Gives points, triangles' corners, triangles' facets, and tied pairs of points.
+    """
+    parts = [_triangulated(model, i, lines, size) for i, lines in enumerate(drawn)]
+    starts = np.cumsum([0] + [len(places) for places, _ in parts])
+    points = np.concatenate(
+        [model.facets[i].to_space(places) for i, (places, _) in enumerate(parts)]
+    )
+    corners = np.concatenate([t + starts[i] for i, (_, t) in enumerate(parts)])
+    facet = np.repeat(np.arange(len(parts)), [len(t) for _, t in parts])
+    number = _shared(points, starts, chains, model)
+    used, index = np.unique(number, return_inverse=True)
+    ties = _tied(points, starts, index, chains, model)
+    return points[used], index[corners], facet, ties
 
 
 def _triangulated(
@@ -204,18 +182,16 @@ def _tied(
     points: FloatArray,
     starts: IntArray,
     index: IntArray,
-    number: IntArray,
     chains: list[Chain],
     model: PlateModel,
 ) -> IntArray:
     """Give the node pairs (follower, leader) of welds between facets that lie apart."""
-    raw = points[index]
     pairs = [
-        np.c_[_chain_points(raw, starts, chain, model)] for chain in chains if not chain.merged
+        np.c_[_chain_points(points, starts, chain, model)] for chain in chains if not chain.merged
     ]
     if not pairs:
         return np.empty((0, 2), np.int64)
-    return np.asarray(index[np.concatenate(pairs)], np.int64)
+    return np.asarray(index[np.concatenate([pair.T for pair in pairs])], np.int64)
 
 
 def _with_middles(

@@ -17,8 +17,8 @@ from numpy.typing import NDArray
 FloatArray = NDArray[np.float64]
 IntArray = NDArray[np.int64]
 BoolArray = NDArray[np.bool_]
-Pair = Sequence[float]
-Triple = Sequence[float]
+Pair = Sequence[float] | FloatArray
+Triple = Sequence[float] | FloatArray
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -79,35 +79,33 @@ class Facet:
 
 
 @dataclass(frozen=True, kw_only=True)
-class FrameBolt:
-    """A bolt to the frame: springs on the washer's annulus, half of each stiffness on each face.
-
-    ``normal_stiffness`` and ``tangential_stiffness`` are in N/m for the whole bolt; both infinite
-    means a washer held rigidly. ``frame_side`` is the face the frame lies against. A
-    ``slot_length`` (end to end) above the hole diameter makes the hole a slot.
-    """
+class Bolt:
+    """A bolt's hole and washer on a facet; a ``slot_length`` above the hole makes it a slot."""
 
     facet: int
     centre: Pair
     hole_diameter: float
     washer_diameter: float
-    normal_stiffness: float
-    tangential_stiffness: float
-    frame_side: int = -1
     slot_length: float = 0.0
     slot_angle: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True)
-class MotorBolt:
-    """A bolt into the motor: its annulus follows the motor as a rigid body, both faces."""
+class FrameBolt(Bolt):
+    """A bolt to the frame: springs on the washer's annulus, half of each stiffness on each face.
 
-    facet: int
-    centre: Pair
-    hole_diameter: float
-    washer_diameter: float
-    slot_length: float = 0.0
-    slot_angle: float = 0.0
+    ``normal_stiffness`` and ``tangential_stiffness`` are in N/m for the whole bolt; both infinite
+    means a washer held rigidly. ``frame_side`` is the face the frame lies against.
+    """
+
+    normal_stiffness: float
+    tangential_stiffness: float
+    frame_side: int = -1
+
+
+@dataclass(frozen=True, kw_only=True)
+class MotorBolt(Bolt):
+    """A bolt into the motor: its annulus follows the motor as a rigid body, both faces."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -194,3 +192,15 @@ class PlateModel:
     contacts: Sequence[Contact] = ()
     section_lines: Sequence[SectionLine] = ()
     motor_face_diameter: float | None = None
+
+    @property
+    def bolts(self) -> tuple[Bolt, ...]:
+        """Frame bolts, then motor bolts."""
+        return (*self.frame_bolts, *self.motor_bolts)
+
+    @property
+    def named_bolts(self) -> list[tuple[str, Bolt]]:
+        """Every bolt with what a message calls it."""
+        frame = [(f"frame bolt {i + 1}", bolt) for i, bolt in enumerate(self.frame_bolts)]
+        motor = [(f"motor bolt {i + 1}", bolt) for i, bolt in enumerate(self.motor_bolts)]
+        return [*frame, *motor]

@@ -7,6 +7,7 @@ thickness) that share the corner, and taken linear between corners.
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -15,14 +16,17 @@ from scipy import sparse
 from shapely.geometry import Point
 
 from .mesh import Mesh
-from .model import BoolArray, FloatArray, FrameBolt, IntArray, MotorBolt, PlateModel
+from .model import Bolt, BoolArray, FloatArray, IntArray, PlateModel
 
 RING_POINTS = 72
 
 
 @dataclass(frozen=True, kw_only=True)
 class Samples:
-    """Places where stress is read, and the part (bolt, line or facet) each belongs to."""
+    """Places where stress is read, and the part (bolt, line or facet) each belongs to.
+
+    ``reading`` takes the nodal means of a zone to the places.
+    """
 
     place: FloatArray
     owner: IntArray
@@ -57,7 +61,7 @@ class Reader:
         return self._trees[facet]
 
     def at(self, facet: int, places: FloatArray) -> tuple[BoolArray, sparse.csr_array]:
-        """Give which places lie on the facet's plate, and the rows that read the corner values."""
+        """Give which places lie on the facet's plate, and the rows that read the nodal means."""
         own, corners, tree = self._tree(facet)
         place, element = tree.query(shapely.points(places), predicate="intersects")
         first = np.unique(place, return_index=True)[1]
@@ -69,7 +73,7 @@ class Reader:
         row = np.broadcast_to(np.arange(len(place))[:, None], group.shape)
         entries = (share.ravel(), (row.ravel(), group.ravel()))
         rows = sparse.coo_array(entries, shape=(len(place), self.mean.shape[0])).tocsr()
-        return on, sparse.csr_array(rows @ self.mean)
+        return on, rows
 
 
 def _area_shares(corners: FloatArray, places: FloatArray) -> FloatArray:
@@ -82,37 +86,40 @@ def _area_shares(corners: FloatArray, places: FloatArray) -> FloatArray:
     return np.stack([1.0 - second - third, second, third], axis=1)
 
 
-def ring_places(bolt: FrameBolt | MotorBolt, away: float) -> FloatArray:
+def ring_places(bolt: Bolt, away: float) -> FloatArray:
     """Give the 72 places of a ring, ``away`` outside a bolt's washer."""
     angle = np.arange(RING_POINTS) * (2.0 * math.pi / RING_POINTS)
     radius = 0.5 * bolt.washer_diameter + away
-    return np.asarray(bolt.centre, float) + radius * np.c_[np.cos(angle), np.sin(angle)]
+    return np.asarray(np.asarray(bolt.centre, float) + radius * np.c_[np.cos(angle), np.sin(angle)])
 
 
-def rings(
-    reader: Reader,
-    bolts: list[FrameBolt] | list[MotorBolt],
-    away: float,
-    scale: FloatArray | None = None,
+def rings(reader: Reader, bolts: Sequence[Bolt], away: float) -> Samples:
+    """Give samples on rings ``away`` plate thicknesses outside the washers; owner: the bolt."""
+    return rings_of_scales(reader, bolts, away, np.ones((1, len(reader.model.facets))))
+
+
+def rings_of_scales(
+    reader: Reader, bolts: Sequence[Bolt], away: float, scales: FloatArray
 ) -> Samples:
-    """Give samples on rings ``away`` plate thicknesses outside the washers.
+    """Give ring samples for several thickness scales of the facets, shape (scales, facets).
 
-    ``scale`` multiplies each facet's thickness.
+    The owner is the number of the scale times the number of bolts, plus the bolt.
     """
     model = reader.model
     jobs = []
     for i, bolt in enumerate(bolts):
-        stretch = 1.0 if scale is None else float(scale[bolt.facet])
-        distance = away * stretch * model.facets[bolt.facet].thickness
-        places = ring_places(bolt, distance)
-        jobs.append((i, bolt.facet, places[_outside_washers(model, bolt.facet, places)]))
-    return _gather(reader, jobs, len(bolts))
+        distance = away * scales[:, bolt.facet] * model.facets[bolt.facet].thickness
+        places = np.concatenate([ring_places(bolt, d) for d in distance])
+        owner = np.repeat(np.arange(len(scales)) * len(bolts) + i, RING_POINTS)
+        clear = _outside_washers(model, bolt.facet, places)
+        jobs.append((owner[clear], bolt.facet, places[clear]))
+    return _gather(reader, jobs, len(bolts) * len(scales))
 
 
 def _outside_washers(model: PlateModel, facet: int, places: FloatArray) -> BoolArray:
     """Tell which places lie under no washer and in no hole of a bolt."""
     clear = np.ones(len(places), bool)
-    for bolt in (*model.frame_bolts, *model.motor_bolts):
+    for bolt in model.bolts:
         if bolt.facet == facet:
             away = np.linalg.norm(places - np.asarray(bolt.centre, float), axis=1)
             clear &= away > 0.5 * bolt.washer_diameter * (1.0 - 1e-9)
@@ -125,21 +132,20 @@ def lines(reader: Reader) -> Samples:
     for i, line in enumerate(reader.model.section_lines):
         share = np.linspace(0.0, 1.0, line.samples)[:, None]
         start, end = np.asarray(line.start, float), np.asarray(line.end, float)
-        jobs.append((i, line.facet, start + share * (end - start)))
+        places = start + share * (end - start)
+        jobs.append((np.full(len(places), i), line.facet, places))
     return _gather(reader, jobs, len(reader.model.section_lines))
 
 
-def _gather(
-    reader: Reader, jobs: list[tuple[int, int, FloatArray]], count: int
-) -> Samples:
+def _gather(reader: Reader, jobs: list[tuple[IntArray, int, FloatArray]], count: int) -> Samples:
     places, owners, rows = [], [], []
     for owner, facet, wanted in jobs:
         on, reading = reader.at(facet, wanted)
         places.append(reader.model.facets[facet].to_space(wanted[on]))
-        owners.append(np.full(int(on.sum()), owner))
+        owners.append(owner[on])
         rows.append(reading)
     if not rows:
-        empty = sparse.csr_array((0, reader.mean.shape[1]))
+        empty = sparse.csr_array((0, reader.mean.shape[0]))
         return Samples(
             place=np.empty((0, 3)), owner=np.empty(0, np.int64), reading=empty, count=count
         )
@@ -162,7 +168,7 @@ def free_edges(reader: Reader) -> Samples:
     keep = np.isin(reader.group_node, nodes) & (reader.group_zone % 2 == 0)
     thick = reader.group_node[reader.group_zone % 2 == 1]
     keep &= ~np.isin(reader.group_node, thick)
-    for bolt in (*model.frame_bolts, *model.motor_bolts):
+    for bolt in model.bolts:
         plate = model.facets[bolt.facet]
         centre = plate.to_space(np.asarray(bolt.centre, float))
         away = np.linalg.norm(mesh.points[reader.group_node] - centre, axis=1)
@@ -172,12 +178,12 @@ def free_edges(reader: Reader) -> Samples:
     return Samples(
         place=mesh.points[reader.group_node[index]],
         owner=facet[index],
-        reading=sparse.csr_array(reader.mean[index]),
+        reading=sparse.csr_array(sparse.eye_array(len(reader.group_node), format="csr")[index]),
         count=len(model.facets),
     )
 
 
-def disturbed(model: PlateModel, mesh: Mesh, bolts: list[FrameBolt] | list[MotorBolt]) -> BoolArray:
+def disturbed(model: PlateModel, mesh: Mesh, bolts: Sequence[Bolt]) -> BoolArray:
     """Tell for each bolt whether its ring meets a stiff strip, a bend or a spacer's end."""
     found = np.zeros(len(bolts), bool)
     for i, bolt in enumerate(bolts):
@@ -188,6 +194,7 @@ def disturbed(model: PlateModel, mesh: Mesh, bolts: list[FrameBolt] | list[Motor
             continue
         corners = plate.to_plane(mesh.points[mesh.triangles[own, :3]])
         shapes = shapely.polygons(np.concatenate([corners, corners[:, :1]], axis=1))
-        found[i] = bool(np.any(shapely.distance(shapes, Point(bolt.centre)) < radius))
+        found[i] = bool(
+            np.any(shapely.distance(shapes, Point(bolt.centre)) < radius * (1.0 + 1e-6))
+        )
     return found
-

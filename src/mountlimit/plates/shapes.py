@@ -8,29 +8,38 @@ import numpy as np
 import shapely
 from shapely.geometry import Polygon
 
-from .model import Facet, FloatArray, FrameBolt, Hole, MotorBolt, Pair, PlateModel, Slot
+from .model import Bolt, Facet, FloatArray, Hole, Pair, PlateModel, Slot
 
 CIRCLE_POINTS = 12  # least number of points on a circle
+FREE_HOLE_POINTS = 24  # the same on a hole whose edge stress is read
 
 
-def points_on_circle(diameter: float, mesh_size: float) -> int:
+def points_on_circle(diameter: float, mesh_size: float, least: int = CIRCLE_POINTS) -> int:
     """Give how many points a circle is drawn with: a multiple of four, at least twelve."""
-    wanted = max(CIRCLE_POINTS, math.ceil(math.pi * diameter / mesh_size))
+    wanted = max(least, math.ceil(math.pi * diameter / mesh_size))
     return 4 * math.ceil(wanted / 4)
 
 
-def inscribed_circle(centre: Pair, diameter: float, mesh_size: float) -> FloatArray:
+def inscribed_circle(
+    centre: Pair, diameter: float, mesh_size: float, least: int = CIRCLE_POINTS
+) -> FloatArray:
     """Give a polygon with its corners on the circle."""
-    count = points_on_circle(diameter, mesh_size)
+    count = points_on_circle(diameter, mesh_size, least)
     angle = np.arange(count) * (2.0 * math.pi / count)
-    return np.asarray(centre, float) + 0.5 * diameter * np.c_[np.cos(angle), np.sin(angle)]
+    return np.asarray(
+        np.asarray(centre, float) + 0.5 * diameter * np.c_[np.cos(angle), np.sin(angle)]
+    )
 
 
-def equal_area_circle(centre: Pair, diameter: float, mesh_size: float) -> FloatArray:
+def equal_area_circle(
+    centre: Pair, diameter: float, mesh_size: float, least: int = CIRCLE_POINTS
+) -> FloatArray:
     """Give a polygon of the area of the circle."""
-    count = points_on_circle(diameter, mesh_size)
+    count = points_on_circle(diameter, mesh_size, least)
     share = 2.0 * math.pi / count
-    return inscribed_circle(centre, diameter * math.sqrt(share / math.sin(share)), mesh_size)
+    middle = np.asarray(centre, float)
+    unit = inscribed_circle((0.0, 0.0), diameter, math.inf, count)
+    return np.asarray(middle + unit * math.sqrt(share / math.sin(share)))
 
 
 def slot_polygon(slot: Slot, mesh_size: float) -> FloatArray:
@@ -52,10 +61,10 @@ def hole_polygon(hole: Hole | Slot, mesh_size: float) -> FloatArray:
     if isinstance(hole, Slot) and hole.length > hole.width:
         return slot_polygon(hole, mesh_size)
     diameter = hole.width if isinstance(hole, Slot) else hole.diameter
-    return equal_area_circle(hole.centre, diameter, mesh_size)
+    return equal_area_circle(hole.centre, diameter, mesh_size, FREE_HOLE_POINTS)
 
 
-def bolt_hole(bolt: FrameBolt | MotorBolt) -> Hole | Slot:
+def bolt_hole(bolt: Bolt) -> Hole | Slot:
     """Give the hole a bolt sits in."""
     if bolt.slot_length > bolt.hole_diameter:
         return Slot(
@@ -67,7 +76,7 @@ def bolt_hole(bolt: FrameBolt | MotorBolt) -> Hole | Slot:
     return Hole(centre=bolt.centre, diameter=bolt.hole_diameter)
 
 
-def bolt_hole_polygon(bolt: FrameBolt | MotorBolt, mesh_size: float) -> FloatArray:
+def bolt_hole_polygon(bolt: Bolt, mesh_size: float) -> FloatArray:
     """Give the outline of a bolt's hole: inscribed if round, so that the annulus keeps its shape."""
     hole = bolt_hole(bolt)
     if isinstance(hole, Slot):
@@ -79,12 +88,11 @@ def holes_on(model: PlateModel, facet: int, mesh_size: float) -> list[tuple[str,
     """Give every hole of a facet, with the name a message calls it by."""
     plate = model.facets[facet]
     found = [(f"hole {i + 1}", hole_polygon(hole, mesh_size)) for i, hole in enumerate(plate.holes)]
-    for word, bolts in (("frame bolt", model.frame_bolts), ("motor bolt", model.motor_bolts)):
-        found += [
-            (f"{word} {i + 1}", bolt_hole_polygon(bolt, mesh_size))
-            for i, bolt in enumerate(bolts)
-            if bolt.facet == facet
-        ]
+    found += [
+        (name, bolt_hole_polygon(bolt, mesh_size))
+        for name, bolt in model.named_bolts
+        if bolt.facet == facet
+    ]
     for i, spacer in enumerate(model.spacers):
         if spacer.inner_diameter > 0.0 and facet in spacer.facets:
             centre = spacer_centre(model, i, facet)

@@ -8,26 +8,13 @@ from dataclasses import dataclass
 import numpy as np
 from scipy import sparse
 
-from .element import shape
+from .element import RULE_SHARES, RULE_WEIGHTS, shape
 from .error import PlateError
 from .mesh import Mesh
 from .model import FloatArray, FrameBolt, IntArray, LineWeld, PlateModel, Spacer
 from .ties import rigid_rows
 from .validity import TOUCH
 
-# six-point rule of degree four on a triangle: Dunavant, IJNME 21 (1985) (from memory)
-_A, _B = 0.445948490915965, 0.091576213509771
-RULE_WEIGHTS = np.repeat([0.223381589678011, 0.109951743655322], 3)
-RULE_SHARES = np.array(
-    [
-        [1 - 2 * _A, _A, _A],
-        [_A, 1 - 2 * _A, _A],
-        [_A, _A, 1 - 2 * _A],
-        [1 - 2 * _B, _B, _B],
-        [_B, 1 - 2 * _B, _B],
-        [_B, _B, 1 - 2 * _B],
-    ]
-)
 LINE_PLACES = np.array([-math.sqrt(0.6), 0.0, math.sqrt(0.6)])
 LINE_WEIGHTS = np.array([5.0, 8.0, 5.0]) / 18.0
 

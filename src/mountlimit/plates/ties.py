@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 from scipy import sparse
+from scipy.sparse.csgraph import connected_components
 
 from .error import PlateError
 from .mesh import Mesh
@@ -74,6 +75,7 @@ def tie(model: PlateModel, mesh: Mesh) -> Ties:
     fixed = np.unique(np.concatenate([np.empty(0, np.int64), *rigid_nodes]))
     discs = [np.unique(mesh.triangles[mesh.spacer == k]) for k in range(len(ends))]
     _check_apart([motor, fixed, *discs])
+    _check_joined(mesh, motor, [np.r_[a, b] for a, b in zip(discs[::2], discs[1::2], strict=True)])
     expand = _expand(mesh, bodies, motor, fixed, discs)
     if len(mesh.ties):
         expand = _weld_rows(model, mesh, np.r_[motor, fixed, *discs]) @ expand
@@ -93,6 +95,20 @@ def _check_apart(groups: list[IntArray]) -> None:
     nodes = np.concatenate(groups)
     if len(np.unique(nodes)) != len(nodes):
         raise PlateError("mount", "a washer, a spacer end and the motor's face touch each other")
+
+
+def _check_joined(mesh: Mesh, motor: IntArray, spacers: list[IntArray]) -> None:
+    """Refuse a mount with a plate that no joint, spacer, weld or motor bolt joins to the rest."""
+    chains = [mesh.triangles[:, [i, i + 1]] for i in range(5)]
+    chains += [np.c_[np.full(len(group), group[0]), group] for group in (motor, *spacers)]
+    pairs = np.concatenate([*chains, mesh.ties])
+    count = len(mesh.points)
+    graph = sparse.coo_array(
+        (np.ones(len(pairs)), (pairs[:, 0], pairs[:, 1])), shape=(count, count)
+    )
+    groups, _ = connected_components(graph, directed=False)
+    if groups != 1:
+        raise PlateError("mount", "a plate is not joined to the rest")
 
 
 def _expand(

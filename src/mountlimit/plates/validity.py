@@ -59,16 +59,13 @@ def _facet(facet: Facet) -> None:
 
 def _indices(model: PlateModel) -> None:
     known = range(len(model.facets))
-    for word, parts in (
-        ("frame bolt", model.frame_bolts),
-        ("motor bolt", model.motor_bolts),
-        ("weld", model.welds),
-        ("contact", model.contacts),
-        ("section line", model.section_lines),
-    ):
-        for i, part in enumerate(parts):
-            if part.facet not in known:
-                raise PlateError(f"{word} {i + 1}", f"there is no plate {part.facet}")
+    named = [(name, bolt.facet) for name, bolt in model.named_bolts]
+    named += [(f"weld {i + 1}", part.facet) for i, part in enumerate(model.welds)]
+    named += [(f"contact {i + 1}", part.facet) for i, part in enumerate(model.contacts)]
+    named += [(f"section line {i + 1}", part.facet) for i, part in enumerate(model.section_lines)]
+    for name, facet in named:
+        if facet not in known:
+            raise PlateError(name, f"there is no plate {facet}")
     for i, spacer in enumerate(model.spacers):
         if any(f not in known for f in spacer.facets) or spacer.facets[0] == spacer.facets[1]:
             raise PlateError(f"spacer {i + 1}", "needs two different plates")
@@ -115,14 +112,13 @@ def _washers(model: PlateModel, facet: int) -> None:
 def washers_on(model: PlateModel, facet: int, mesh_size: float) -> list[tuple[str, FloatArray]]:
     """Give the outer outline of every washer and spacer end on a facet, with its name."""
     found = []
-    for word, bolts in (("frame bolt", model.frame_bolts), ("motor bolt", model.motor_bolts)):
-        for i, bolt in enumerate(bolts):
-            if bolt.facet != facet:
-                continue
-            if not bolt.washer_diameter > bolt.hole_diameter:
-                raise PlateError(f"{word} {i + 1}", "its washer is not larger than its hole")
-            circle = inscribed_circle(bolt.centre, bolt.washer_diameter, mesh_size)
-            found.append((f"washer of {word} {i + 1}", circle))
+    for name, bolt in model.named_bolts:
+        if bolt.facet != facet:
+            continue
+        if not bolt.washer_diameter > bolt.hole_diameter:
+            raise PlateError(name, "its washer is not larger than its hole")
+        circle = inscribed_circle(bolt.centre, bolt.washer_diameter, mesh_size)
+        found.append((f"washer of {name}", circle))
     for i, spacer in enumerate(model.spacers):
         if facet in spacer.facets:
             if not spacer.diameter > spacer.inner_diameter >= 0.0:

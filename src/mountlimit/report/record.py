@@ -92,6 +92,7 @@ def _loads(a: Assessment) -> dict[str, Any]:
         "case": loads.names[0], "torque": _quantity(float(loads.torque), "N*m"),
         "tight_side_tension": _quantity(float(loads.tight_side_tension), "N"),
         "slack_side_tension": _quantity(float(loads.slack_side_tension), "N"),
+        "assembly_torque": _quantity(float(a.drive.fixings.assembly_torque), "N*m"),
         "starting_factor": float(loads.starting_factor), "starting_factor_from": a.starting_from,
         "bearing_front": _quantity(float(front), "N"), "bearing_rear": _quantity(float(rear), "N"),
         "mount_force": {"value": [float(v) for v in force], "unit": "N"},

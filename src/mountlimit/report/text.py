@@ -92,35 +92,39 @@ def write(a: Assessment, console: Console) -> None:
     """Print the assessment."""
     console.print(first_words(a), highlight=False, soft_wrap=False)
     console.print()
+    heading(console, "Limits in motor current, smallest first")
     console.print(_limits(a))
     _lines_of_use(a, console)
     if a.drive.current.wanted is not None:
         _wanted(a, console)
     _notes(a, console)
+    heading(
+        console,
+        f"Assumed inputs, by what they do to the first limit ({a.first_safe.limit.check.name})",
+    )
     console.print(_effects(a))
     _words(a, console)
     _list(console, "Not checked", NOT_CHECKED)
     _list(console, "Take care", CAUTIONS)
 
 
-def _table(title: str) -> Table:
-    return Table(
-        title=title,
-        title_justify="left",
-        box=None,
-        pad_edge=False,
-        title_style="bold",
-        header_style="bold",
-    )
+def new_table() -> Table:
+    """Give an empty table in the house form: no frame, bold heads."""
+    return Table(box=None, pad_edge=False, header_style="bold", padding=(0, 2, 0, 0))
+
+
+def heading(console: Console, words: str) -> None:
+    """Print a heading over a table or list."""
+    console.print(words, style="bold")
 
 
 def _limits(a: Assessment) -> Table:
     set_now = f"used at {float(a.drive.current.set):g} A"
-    table = _table("Limits in motor current, smallest first")
-    table.add_column("what")
+    table = new_table()
+    table.add_column("what", no_wrap=True)
     table.add_column("kind")
     table.add_column("safe to", justify="right")
-    table.add_column("gives at (low to high)", justify="right")
+    table.add_column("gives at (band)", justify="right", no_wrap=True)
     table.add_column(set_now, justify="right")
     table.add_column("where")
     for line in a.lines:
@@ -181,7 +185,8 @@ def _wanted(a: Assessment, console: Console) -> None:
     if not passed:
         console.print(f"At {wanted:g} A every safe limit holds.\n")
         return
-    table = _table(f"At the {wanted:g} A you want")
+    heading(console, f"At the {wanted:g} A you want")
+    table = new_table()
     for name in ("passed", "times over", "what you would see"):
         table.add_column(name, justify="right" if name == "times over" else "left")
     for line in passed:
@@ -212,7 +217,7 @@ def effect_size(effect: Effect, check: str) -> float:
 
 def _effects(a: Assessment) -> Table:
     first = a.first_safe.limit.check.name
-    table = _table(f"Assumed inputs, by what they do to the first limit ({first})")
+    table = new_table()
     for name in ("input", "low", "likely", "high", f"{first} with it low", "with it high"):
         table.add_column(name, justify="left" if name == "input" else "right")
     for effect in _ordered(a)[:SHOWN_EFFECTS]:
@@ -250,6 +255,6 @@ def _words(a: Assessment, console: Console) -> None:
 
 
 def _list(console: Console, title: str, items: tuple[str, ...]) -> None:
-    console.print(f"{title}:", style="bold")
+    heading(console, f"{title}:")
     for item in items:
         console.print(f"  - {item}")

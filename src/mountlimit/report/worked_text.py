@@ -36,19 +36,20 @@ def write(work: Worked, console: Console) -> None:
         )
         console.print(f"Those ends: {ends}.")
     console.print()
-    places = {step.index: i for i, step in enumerate(work.steps, 1)}
     for step in work.steps:
-        _step(step, places, work.drive.system, console)
+        _step(step, work, console)
     _result(work, console)
 
 
-def _step(step: Step, places: dict[int, int], system: str, console: Console) -> None:
+def _step(step: Step, work: Worked, console: Console) -> None:
+    places = {s.index: i for i, s in enumerate(work.steps, 1)}
+    system = work.drive.system
     console.print(f"{places[step.index]}. {step.title}")
     console.print(f"     {step.equation}")
     for entry in step.entries:
-        console.print(
-            f"     {entry.symbol.letter} = {number(entry.value, entry.symbol.unit, system)}{_origin(entry, places)}"
-        )
+        unit = entry.symbol.unit if entry.symbol.unit != "any" else units.KINDS[work.row.quantity].si
+        shown_value = number(entry.value, unit, system)
+        console.print(f"     {entry.symbol.letter} = {shown_value}{_origin(entry, places)}")
     console.print(f"     {step.result.letter} = {number(step.value, step.result.unit, system)}")
     console.print(f"     source: {step.source}")
 

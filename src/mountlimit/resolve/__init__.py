@@ -30,7 +30,7 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     except OutOfRange as error:
         picker.mistake("mount.temperature", str(error), "choose another material or keep it cooler")
         raise InputError(picker.mistakes) from None
-    fixings = joint.fixings(picker, material)
+    fixings, face = joint.fixings(picker, material), joint.face(picker, motor, material)
     form = FORMS[str(file.given["mount.form"].value)]
     mount = form.build(picker, Parts(motor=motor, fixings=fixings, material=material))
     chain, shaft, hub = line.chain(picker), line.shaft(picker, motor), line.hub(picker)
@@ -45,7 +45,7 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     if picker.mistakes:
         raise InputError(picker.mistakes)
     return Drive(
-        title=str(file.given["title"].value), system=_system(file), motor=motor, current=current,
+        title=str(file.given["title"].value), system=_system(file), motor=motor, face=face, current=current,
         chain=chain, shaft=shaft, hub=hub, mount=mount, fixings=fixings, frame=frame, use=use,
         duty=duty, policy=policy, ranges=tuple(picker.ranges.values()),
         words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys(picker.warnings)),

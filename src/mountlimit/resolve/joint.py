@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import math
-
 from .. import cards
-from ..formulas import flexure, give, tightening
-from ..model import BoltSet, Fixings, Frame, Number, Substance
+from ..formulas import flexure, give
+from ..model import Fixings, Frame, Motor, MotorFace, Number, Substance
 from ..picking import Picker
 from ..worked import Value
+from . import preload
 from .motor import bolt_set, unmarked
 
 COMMON = "common practice, no source"
@@ -16,7 +15,8 @@ ROOM = 273.15 + 23.0
 PLASTIC_AT_WORK = (273.15 + 45.0, 273.15 + 60.0, 273.15 + 60.0)
 SPREAD = 1.645  # 5 % and 95 % of a normal distribution
 HEAT_SPREAD = 0.15  # of a retention factor, from memory
-CLAMP_SHARE = (0.3, 0.5, 0.9)  # of three quarters of proof load, hand-tightened
+EDGE_LEAST = 1.2  # hole diameters from hole to edge: EN 1993-1-8 table 3.3
+FACE_FRICTION = (0.1, 0.15, 0.25, "from memory (bare or painted motor face on a metal mount)")
 
 
 def substance(picker: Picker) -> Substance:
@@ -39,9 +39,11 @@ def substance(picker: Picker) -> Substance:
     modulus = _modulus(picker, card, heat, soft)
     strength = _strength(picker, card, heat, soft)
     nu = card.poissons_ratio
-    share = card.creep_modulus(hours, heat) / card.modulus_at(heat) if soft else 1.0
-    creep_share = Value(share, f"material:{card.id}.creep", "card", card.creep_source)
-    creep = give.share_of_modulus(modulus, creep_share)
+    creep = modulus
+    if card.creep_source:
+        share = card.creep_modulus(hours, heat) / card.modulus_at(heat)
+        creep_share = Value(share, f"material:{card.id}.creep", "card", card.creep_source)
+        creep = give.share_of_modulus(modulus, creep_share)
     shear, creep_shear = _shear_moduli(card, modulus, creep)
     return Substance(
         card=card, elastic_modulus=modulus, creep_modulus=creep, poissons_ratio=nu,
@@ -107,32 +109,48 @@ def fixings(picker: Picker, material: Substance) -> Fixings:
     thread = picker.card("fixings.bolts")[1]
     bolts = bolt_set(picker, "fixings.bolts", "fixings.bolt_class", unmarked(thread))
     across, along = picker.number("fixings.span_across"), picker.number("fixings.span_along")
-    _refuse_pattern(picker, bolts.count, across, along)
     hole = thread.clearance_hole
-    washer = _washer(picker, thread)
+    _refuse_pattern(picker, bolts.count, across, along, hole)
+    washer = _washer(picker, "fixings.washer", thread)
     friction = _friction(picker, material)
+    edge = picker.between("fixings.edge", 1.2 * hole, 1.5 * hole, 2.5 * hole, COMMON)
+    _refuse_edge(picker, edge, hole)
     return Fixings(
         bolts=bolts, span_across=across, span_along=along,
-        edge=picker.between("fixings.edge", 1.2 * hole, 1.5 * hole, 2.5 * hole, COMMON),
-        preload=_preload(picker, bolts, material, washer, hole),
+        edge=edge, preload=preload.preload(picker, "fixings", bolts, material, washer, hole),
+        assembly_torque=preload.assembly_torque(bolts, material, washer, hole),
         friction=friction, slotted=picker.word("fixings.holes", "round") == "slotted",
         washer_diameter=washer, hole_diameter=hole,
         joint_stiffness=picker.number("fixings.joint_stiffness"),
     )  # fmt: skip
 
 
-def _refuse_pattern(picker: Picker, count: int, across: float, along: float) -> None:
+def _refuse_pattern(picker: Picker, count: int, across: float, along: float, hole: float) -> None:
     if count > 1 and across == 0 and along == 0:
         picker.mistake(
             "fixings.span_across", f"{count} bolts need span_across or span_along above zero"
         )
+    per_column = 2 if across > 0 else count
+    if count > 1 and 0 < along <= (per_column - 1) * hole:
+        picker.mistake("fixings.span_along", "puts the frame bolt holes into one another")
     if across > 0 and along > 0 and (count % 2 or count < 4):
         picker.mistake("fixings.bolts", "two rows need an even number of bolts, four or more",
                        "leave span_along out for one row")  # fmt: skip
 
 
-def _washer(picker: Picker, thread: cards.Thread) -> Value:
-    kind = picker.word("fixings.washer", "standard")
+def _refuse_edge(picker: Picker, edge: Value, hole: Value) -> None:
+    if edge <= hole / 2:
+        picker.mistake("fixings.edge", f"puts the holes, {hole * 1000:.1f} mm, through the end",
+                       "it is measured from the hole's centre")  # fmt: skip
+    elif edge < EDGE_LEAST * hole * (1 - 1e-9):
+        picker.warnings.append(
+            f"The frame bolts sit nearer than 1.2 hole diameters ({1200 * hole:.0f} mm) to the end "
+            "(EN 1993-1-8 table 3.3): bearing there is extrapolated."
+        )
+
+
+def _washer(picker: Picker, key: str, thread: cards.Thread) -> Value:
+    kind = picker.word(key, "standard")
     if kind == "wide":
         return thread.wide_washer_diameter
     return thread.washer_diameter if kind == "standard" else thread.head_diameter
@@ -154,34 +172,22 @@ def _friction(picker: Picker, material: Substance) -> Value:
     return picker.between("fixings.friction", found.low, found.likely, found.high, found.source)
 
 
-def _preload(
-    picker: Picker, bolts: BoltSet, material: Substance, washer: Value, hole: Value
-) -> Value:
-    """Give each bolt's clamping force: given, or from its torque, or the usual share of proof."""
-    thread, grade = bolts.thread, bolts.grade
-    if "fixings.preload" in picker.given:
-        return picker.number("fixings.preload")
-    if "fixings.tightening_torque" in picker.given:
-        torque = picker.number("fixings.tightening_torque")
-        k = cards.torque_coefficient("unknown")
-        wrench = cards.tightening_scatter("torque wrench")
-        mid = tightening.preload_from_torque(torque, k.likely, thread.diameter)
-        low = tightening.preload_from_torque(torque, k.high, thread.diameter) / wrench.high
-        high = tightening.preload_from_torque(torque, k.low, thread.diameter)
-        source = f"T / (K d), K {float(k.low):g} to {float(k.high):g}: {k.source}"
-    else:
-        full = 0.75 * grade.proof_stress * thread.stress_area
-        low, mid, high = (share * full for share in CLAMP_SHARE)
-        source = f"{COMMON} (hand-tightened: 30 to 90 % of three quarters of proof load)"
-    limit = material.card.washer_pressure_limit
-    if limit is not None:
-        # A soft material keeps only what it can bear for good under the washer.
-        area = math.pi / 4 * (washer**2 - hole**2)
-        low, mid, high = (
-            min(v, share * limit * area) for v, share in ((low, 0.15), (mid, 0.33), (high, 1.0))
-        )
-        source += f"; capped by the pressure the {material.card.family} can bear under the washer: {limit.source}"
-    return picker.between("fixings.preload", low, mid, high, source)
+def face(picker: Picker, motor: Motor, material: Substance) -> MotorFace:
+    """Give how the motor's face is clamped to the mount."""
+    thread = motor.bolts.thread
+    surface = SURFACES.get(material.card.family, "")
+    low, likely, high, source = FACE_FRICTION
+    if material.card.family in ("plastic", "wood"):
+        found = cards.friction(surface)
+        low, likely, high, source = found.low, found.likely, found.high, found.source
+    washer = _washer(picker, "motor.washer", thread)
+    return MotorFace(
+        preload=preload.preload(
+            picker, "motor", motor.bolts, material, washer, thread.clearance_hole
+        ),
+        friction=picker.between("motor.face_friction", low, likely, high, source),
+        spigot=picker.word("motor.spigot", "no") == "yes",
+    )  # fmt: skip
 
 
 def frame(picker: Picker) -> Frame:

@@ -147,16 +147,28 @@ def _key(picker: Picker, keyed: tuple[float, float, float] | None) -> tuple[Valu
     return size.width, size.height, length
 
 
+VEHICLE = ("use.mass", "use.wheelbase", "use.front_to_centre", "use.centre_height")
+
+
 def use(picker: Picker) -> Use:
     """Give what limits the pull outside the mount."""
     gear = picker.optional("use.gear_after_chain") or Value(
         1.0, "use.gear_after_chain", "assumed", "none"
     )
+    given = [k for k in VEHICLE if k in picker.given]
+    if given and len(given) < len(VEHICLE):
+        missing = next(k for k in VEHICLE if k not in picker.given)
+        picker.mistake(missing, f"is missing: {', '.join(given)} only help together with it")
+    driven = picker.word("use.driven", "rear") if given else "rear"
+    mass, wheelbase, to_centre, height = (picker.optional(k) for k in VEHICLE)
+    if wheelbase is not None and to_centre is not None and to_centre >= wheelbase:
+        picker.mistake("use.front_to_centre", "is not between the axles")
     return Use(
         wheel_load=picker.optional("use.wheel_load"), lifted_load=picker.optional("use.lifted_load"),
-        wheel_diameter=picker.optional("use.wheel_diameter"), grip_low=picker.number("use.grip_low"),
-        grip_high=picker.number("use.grip_high"), gear_after_chain=gear,
-        efficiency=picker.number("use.efficiency"),
+        driven=driven, mass=mass, wheelbase=wheelbase, front_to_centre=to_centre,
+        centre_height=height, wheel_diameter=picker.optional("use.wheel_diameter"),
+        grip_low=picker.number("use.grip_low"), grip_high=picker.number("use.grip_high"),
+        gear_after_chain=gear, efficiency=picker.number("use.efficiency"),
     )  # fmt: skip
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from .. import cards
 from ..formulas import motor as motor_formulas
@@ -21,7 +22,8 @@ def bolt_set(picker: Picker, key: str, class_key: str, otherwise: str) -> BoltSe
     grade = cards.bolt_class(named.id if named else otherwise, float(thread.diameter))
     if class_key not in picker.given:
         picker.words[class_key] = otherwise
-    return BoltSet(count=count, thread=thread, grade=grade)
+    number = Value(count, key, "given", f"'{picker.given[key].text}'")
+    return BoltSet(count=count, number=number, thread=thread, grade=grade)
 
 
 def unmarked(thread: cards.Thread) -> str:
@@ -35,7 +37,7 @@ def motor(picker: Picker) -> Motor:
     bolts = bolt_set(picker, "motor.bolts", "motor.bolt_class", unmarked(thread))
     if bolts.count < 2:
         picker.mistake("motor.bolts", "needs at least two bolts to hold the motor's face")
-        bolts = BoltSet(count=2, thread=bolts.thread, grade=bolts.grade)
+        bolts = replace(bolts, count=2, number=Value(2, "motor.bolts", "assumed"))
     mass, circle = picker.number("motor.mass"), picker.number("motor.bolt_circle")
     size = (4 * mass / (math.pi * 5000.0)) ** (1 / 3)  # a solid drum as long as it is thick
     inertia = 0.5 * 0.35 * mass * (0.3 * size) ** 2
@@ -45,6 +47,7 @@ def motor(picker: Picker) -> Motor:
         points=picker.card("motor.points") or (),
         torque_scatter=picker.number("motor.torque_scatter"),
         no_load_current=picker.number("motor.no_load_current"),
+        speed=picker.optional("motor.speed"),
         mass=mass,
         centre_of_mass=picker.between(
             "motor.centre_of_mass", 0.35 * size, 0.5 * size, 0.7 * size,

@@ -1,0 +1,93 @@
+"""The answer to "how thick must the plate be", as text and as JSON-ready data."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from rich.console import Console
+
+from .. import units
+from ..model import Drive
+from ..thickness import Thinnest
+from .text import amperes, heading, new_table
+
+SHOWN_POINTS = 9
+
+
+def write(answers: list[Thinnest], wanted: float, drive: Drive, console: Console) -> None:
+    """Print the thinnest plate of each material, then the curve of the first."""
+    console.print(
+        f"Thinnest plate that carries {wanted:g} A on every safe limit, everything else as in the file.\n"
+    )
+    table = new_table()
+    for name in ("material", "thinnest", "set by", "next stock", "mass", "then gives first"):
+        table.add_column(name, justify="right" if name in ("thinnest", "mass") else "left")
+    for a in answers:
+        then = f"{a.then_first} at about {amperes(a.then_gives)} A" if a.then_first else "-"
+        mass = "-" if a.mass is None else units.show(a.mass, "mass", drive.system)
+        table.add_row(
+            a.material.id, _length(a.thickness, drive.system), a.set_by, _stock(a), mass, then
+        )
+    console.print(table)
+    console.print()
+    for a in answers:
+        if a.why_not:
+            best = (
+                f" The best any plate gives is {amperes(a.best, down=True)} A."
+                if math.isinf(a.thickness)
+                else ""
+            )
+            console.print(f"{a.material.id}: {a.why_not}.{best}")
+        if a.material.scrap:
+            console.print(f"{a.material.id}: {a.material.note}")
+    for a in answers:
+        if a.curve:
+            _curve(a, wanted, drive, console)
+    console.print(
+        "\nMass is of the plate cut to the outline the file describes, about. Check the whole drive again after the change."
+    )
+
+
+def _length(value: float, system: str) -> str:
+    return "none" if math.isinf(value) else units.show_both(value, "length", system)
+
+
+def _stock(a: Thinnest) -> str:
+    metric = "-" if a.stock_metric is None else f"{a.stock_metric * 1000:g} mm"
+    inch = "-" if a.stock_inch is None else units.show(a.stock_inch, "length", "inch")
+    return f"{metric} / {inch}"
+
+
+def _curve(a: Thinnest, wanted: float, drive: Drive, console: Console) -> None:
+    near = sorted(a.curve, key=lambda p: abs(math.log(max(p.safe, 1e-3) / wanted)))[:SHOWN_POINTS]
+    heading(console, f"\n{a.material.id}: safe current by stock thickness")
+    table = new_table()
+    for name in ("thickness", "safe to", "set by"):
+        table.add_column(name, justify="left" if name == "set by" else "right")
+    for point in sorted(near, key=lambda p: p.thickness):
+        safe = "over" if math.isinf(point.safe) else f"{amperes(point.safe, down=True)} A"
+        table.add_row(units.show_both(point.thickness, "length", drive.system), safe, point.check)
+    console.print(table)
+
+
+def record(answers: list[Thinnest], wanted: float) -> dict[str, Any]:
+    """Give the answer as JSON-ready data in SI."""
+    return {
+        "schema": "mountlimit-thickness-1", "wanted": {"value": wanted, "unit": "A"},
+        "materials": [_record(a) for a in answers],
+    }  # fmt: skip
+
+
+def _record(a: Thinnest) -> dict[str, Any]:
+    def finite(value: float | None) -> float | None:
+        return None if value is None or math.isinf(value) else value
+
+    return {
+        "material": a.material.id, "unit": "m", "thickness": finite(a.thickness), "set_by": a.set_by,
+        "stock_metric": a.stock_metric, "stock_inch": a.stock_inch,
+        "mass": {"value": a.mass, "unit": "kg"}, "then_first": a.then_first,
+        "then_gives": {"value": finite(a.then_gives), "unit": "A"}, "why_not": a.why_not,
+        "best_safe": {"value": finite(a.best), "unit": "A"},
+        "curve": [{"thickness": p.thickness, "safe": finite(p.safe), "check": p.check} for p in a.curve],
+    }  # fmt: skip

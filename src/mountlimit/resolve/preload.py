@@ -1,0 +1,102 @@
+"""Clamping force of bolts as it will really be there, and the torque that suits them."""
+
+from __future__ import annotations
+
+import math
+
+from .. import cards
+from ..formulas import threads, tightening
+from ..model import BoltSet, Number, Substance
+from ..picking import Picker
+from ..worked import Value
+
+COMMON = "common practice, no source"
+CLAMP_SHARE = (0.3, 0.5, 0.9)  # of three quarters of proof load, hand-tightened
+PRESSURE_SHARE = (0.15, 0.33, 1.0)  # of the pressure a soft material bears for a short time
+GUIDELINE = "VDI 2230 part 1 (from memory)"
+YIELD_SHARE = Value(0.9, "share of yield", "assumed", GUIDELINE)
+THREAD_FRICTION = Value(
+    0.12, "thread friction", "assumed", f"{GUIDELINE}: friction class B, 0.08 to 0.16"
+)
+
+
+def greatest(bolts: BoltSet) -> Number:
+    """Give the clamping force at which tightening uses 90 % of the bolt's yield strength."""
+    thread = bolts.thread
+    return tightening.assembly_preload(
+        bolts.grade.yield_strength, YIELD_SHARE, threads.stress_diameter(thread.stress_area),
+        thread.pitch_diameter, thread.pitch, THREAD_FRICTION,
+    )  # fmt: skip
+
+
+def pressed(material: Substance, washer: float, hole: float) -> tuple[float, float, float] | None:
+    """Give the clamping forces a soft material keeps for good under a washer; None for metals."""
+    limit = material.card.washer_pressure_limit
+    if limit is None:
+        return None
+    area = math.pi / 4 * (washer**2 - hole**2)
+    low, likely, high = (share * float(limit) * area for share in PRESSURE_SHARE)
+    return low, likely, high
+
+
+def assembly_torque(bolts: BoltSet, material: Substance, washer: float, hole: Value) -> Number:
+    """Give the torque to tighten to: 90 % of yield, or what a soft mount keeps for good."""
+    thread = bolts.thread
+    force = greatest(bolts)
+    soft = pressed(material, washer, hole)
+    if soft is not None and soft[1] < force:
+        force = Value(soft[1], "washer pressure", "derived", "what the mount bears for good")
+    ring = tightening.mean_head_diameter(thread.head_diameter, hole)
+    return tightening.tightening_torque(
+        force, thread.pitch, thread.pitch_diameter, THREAD_FRICTION, ring, THREAD_FRICTION
+    )
+
+
+def preload(
+    picker: Picker, section: str, bolts: BoltSet, material: Substance, washer: float, hole: Value
+) -> Value:
+    """Give each bolt's clamping force: given, or from its torque, or the usual share of proof."""
+    if f"{section}.preload" in picker.given:
+        return picker.number(f"{section}.preload")
+    top = float(greatest(bolts))
+    low, mid, high, source = _tightened(picker, section, bolts, top)
+    if high > top:
+        source += f"; not over 90 % of yield, {GUIDELINE}"
+        low, mid, high = (min(v, top) for v in (low, mid, high))
+    soft = pressed(material, washer, hole)
+    if soft is not None:
+        low, mid, high = (min(v, most) for v, most in zip((low, mid, high), soft, strict=True))
+        limit = material.card.washer_pressure_limit
+        source += (
+            f"; capped by the pressure the {material.card.family} can bear under the washer: "
+            f"{limit.source if limit else ''}"
+        )
+    return picker.between(f"{section}.preload", low, mid, high, source)
+
+
+def _tightened(
+    picker: Picker, section: str, bolts: BoltSet, top: float
+) -> tuple[float, float, float, str]:
+    """Give the force by the given torque, else by hand, low to high, and its source."""
+    thread, grade = bolts.thread, bolts.grade
+    key = f"{section}.tightening_torque"
+    if key not in picker.given:
+        full = 0.75 * threads.proof_load(grade.proof_stress, thread.stress_area)
+        low, mid, high = (float(share * full) for share in CLAMP_SHARE)
+        words = f"{COMMON} (hand-tightened: 30 to 90 % of three quarters of proof load)"
+        return low, mid, high, words
+    torque = picker.number(key)
+    k = cards.torque_coefficient("unknown")
+    wrench = cards.tightening_scatter("torque wrench")
+    mid = tightening.preload_from_torque(torque, k.likely, thread.diameter)
+    low = tightening.lowest_preload(
+        tightening.preload_from_torque(torque, k.high, thread.diameter), wrench.high
+    )
+    high = tightening.preload_from_torque(torque, k.low, thread.diameter)
+    if mid > top:
+        picker.warnings.append(
+            f"{key} would stretch {thread.designation} bolts of class {grade.designation} past 90 % "
+            "of yield: they stay long and lose their clamp. Tighten less or take a better class."
+        )
+    words = f"T / (K d), K {float(k.low):g} to {float(k.high):g}: {k.source}"
+    return float(low), float(mid), float(high), words
