@@ -59,5 +59,7 @@ def test_folders_are_found():
     """Materials and examples are found from the checkout, whatever the working directory."""
     assert (cards.folder("materials") / "al6061_t6.toml").is_file()
     assert list(cards.folder("examples").glob("*.toml"))
-    with pytest.raises(cards.MountlimitError if hasattr(cards, "MountlimitError") else Exception, match="missing"):
+    with pytest.raises(
+        cards.MountlimitError if hasattr(cards, "MountlimitError") else Exception, match="missing"
+    ):
         cards.folder("nothing")

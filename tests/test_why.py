@@ -19,8 +19,12 @@ NAMES = {n: getattr(np, n) for n in ("sqrt", "sin", "cos", "tan", "exp", "log", 
 NAMES |= {"atan": np.arctan, "asin": np.arcsin, "abs": abs, "max": max, "min": min}
 
 FILES = {p.stem: read(p) for p in sorted(folder("examples").glob("*.toml"))}
-FILES["plastic"] = drive_file(mount__material="hdpe", mount__thickness="20 mm", shaft__face_overhang="50 mm")
-FILES["reversing"] = angle_file(duty__reverse="50 %", chain__slack="2 %", hub__drive="set screw", hub__set_screw="1 x M6")
+FILES["plastic"] = drive_file(
+    mount__material="hdpe", mount__thickness="20 mm", shaft__face_overhang="50 mm"
+)
+FILES["reversing"] = angle_file(
+    duty__reverse="50 %", chain__slack="2 %", hub__drive="set screw", hub__set_screw="1 x M6"
+)
 CASES = [(f, c.name) for f, file in FILES.items() for c in evaluate.applicable(resolve(file))]
 
 
@@ -78,7 +82,13 @@ def test_printed_for_a_reader():
     path = folder("examples") / "orchard_barrow.toml"
     result = CliRunner().invoke(main, ["why", str(path), "chain_static"])
     assert result.exit_code == 0
-    for words in ("motor.torque_constant, given", "(from step", "source:", "F_1 = F_e + F_2", "ASME B29.1"):
+    for words in (
+        "motor.torque_constant, given",
+        "(from step",
+        "source:",
+        "F_1 = F_e + F_2",
+        "ASME B29.1",
+    ):
         assert words in result.stdout
 
 

@@ -83,7 +83,7 @@ def assess(file: DriveFile) -> Assessment:
     found = limits.find(file)
     drive = found.drive
     lines = tuple(_line(file, found, limit) for limit in found.limits)
-    peak = [x for x in lines if x.limit.current_kind == "peak setting"]
+    peak = [x for x in lines if x.limit.counts]
     first = min(peak, key=lambda x: x.limit.safe)
     giving = [x for x in peak if x.limit.gives is not None and math.isfinite(x.limit.gives)]
     pick = _pull_index(drive)

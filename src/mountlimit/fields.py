@@ -99,6 +99,7 @@ MOTOR = Section("motor", "the motor and how it is bolted to the mount", (
     may("motor.preload", "force", "clamping force of each face bolt when it is known", "10 N", "1000 kN"),
     may("motor.face_friction", "ratio", "friction between the motor's face and the mount", "0.01", "1"),
     choose("motor.washer", "washers under the heads of the face bolts", ("standard", "wide", "none")),
+    choose("motor.holes", "holes in the mount for the face bolts", ("round", "slotted")),
     choose("motor.spigot", "does a spigot of the motor sit in a close hole of the mount?", ("yes", "no")),
     may("motor.bore", "length", "hole in the mount for the motor's spigot or shaft", "2 mm", "400 mm"),
 ))  # fmt: skip
@@ -133,7 +134,10 @@ SHAFT = Section("shaft", "the motor shaft", (
     may("shaft.bearing_span", "length", "between the two motor bearings", "10 mm", "1 m"),
     Field(key="shaft.bearing", kind="bearing", meaning="front bearing designation"),
     may("shaft.static_rating", "force", "static rating of the front bearing when its number is unknown", "100 N", "500 kN"),
+    may("shaft.dynamic_rating", "force", "dynamic rating of the front bearing when its number is unknown", "100 N", "500 kN", example="7.2 kN"),
     may("shaft.yield_strength", "stress", "yield strength of the shaft", "100 MPa", "2000 MPa", ("300 MPa", "370 MPa", "600 MPa"), "from memory (plain to heat-treated medium-carbon shaft steel)"),
+    may("shaft.ultimate_strength", "stress", "ultimate strength of the shaft", "150 MPa", "2500 MPa", example="600 MPa"),
+    choose("shaft.notch", "the sharpest change of form of the shaft near its front bearing, on the sprocket's side", ("shoulder, sharp", "shoulder, rounded", "groove", "keyway", "plain")),
     may("shaft.bearing_play", "length", "radial play of the front bearing", "0 mm", "1 mm", ("0.005 mm", "0.01 mm", "0.03 mm")),
 ))  # fmt: skip
 
@@ -141,7 +145,6 @@ HUB = Section("hub", "how the driving sprocket is held on the shaft", (
     choose("hub.drive", "what turns the sprocket", ("key", "set screw", "flats", "taper bush", "splines")),
     Field(key="hub.key", kind="key size", meaning="width x height x length of the key", example="4 x 4 x 16 mm"),
     may("hub.key_yield", "stress", "yield strength of the softest of key, shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
-    may("hub.bore_fit_depth", "length", "keyway depth that bears in the hub", "0.3 mm", "30 mm"),
     Field(key="hub.set_screw", kind="set screws", meaning="number and size of set screws", example="1 x M6"),
 ))  # fmt: skip
 
@@ -190,6 +193,8 @@ DUTY = Section("duty", "how the torque comes on", (
     may("duty.rotor_inertia", "inertia", "moment of inertia of the rotor", "1e-8 kg*m2", "10 kg*m2"),
     may("duty.bump", "acceleration", "knock that the frame sees", "0 g", "50 g", ("2 g", "3 g", "5 g")),
     may("duty.hours", "time", "hours under load in a season", "0.1 h", "100000 h", ("20 h", "100 h", "300 h")),
+    may("duty.bearing_hours", "time", "hours the motor's front bearing should last", "1 h", "100000 h", ("500 h", "1000 h", "4000 h"), "from memory (intermittent hand-used machines, 500 to 4000 h)"),
+    may("duty.chain_factor", "number", "load on the bearing with the jerk of the chain, over the steady load", "1", "4", ("1.2", "1.3", "1.5"), "bearing makers' catalogues, single chain 1.2 to 1.5 (from memory)"),
 ))  # fmt: skip
 
 MOUNT = Section("mount", "the mount", (
@@ -202,6 +207,7 @@ MOUNT = Section("mount", "the mount", (
     may("mount.warping_held", "ratio", "how far the ends of the twisting length keep their flatness: 0 free, 1 held", "0", "1"),
     may("mount.elastic_modulus", "stress", "elastic modulus when you know it better than the card", "10 MPa", "400 GPa"),
     may("mount.yield_strength", "stress", "yield strength when you know it better than the card", "2 MPa", "2000 MPa"),
+    may("mount.fatigue_strength", "stress", "fatigue strength in full reversal (R = -1) when you know it better than the card", "0.5 MPa", "1000 MPa"),
 ))  # fmt: skip
 
 POLICY = Section("policy", "your own thresholds and design factors", (

@@ -42,6 +42,11 @@ class Limit:
     reach: float
     why_not: str = ""  # why a limit is not reached, or is used up before any current
 
+    @property
+    def counts(self) -> bool:
+        """Whether it forms the safe current: peak setting, and not a matter of life."""
+        return self.current_kind == "peak setting" and self.check.kind != "life"
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Effect:
@@ -112,8 +117,8 @@ def find(file: DriveFile) -> Found:
     )  # fmt: skip
 
 
-def _order(limit: Limit) -> tuple[int, float, float]:
-    return (limit.current_kind != "peak setting", limit.safe, limit.gives or math.inf)
+def _order(limit: Limit) -> tuple[bool, bool, float]:
+    return (not limit.counts, limit.current_kind != "peak setting", limit.safe)
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +179,7 @@ def _limit(
     return Limit(
         check=curve.check, current_kind="continuous" if level == "continuous" else "peak setting",
         safe=safe, gives=gives, gives_low=low, gives_high=high, factor=factor, factor_source=source,
-        ends=ends, corner=corner, reach=reach, why_not=_why_not(curve.check, safe, utilisation * factor, reach),
+        ends=ends, corner=corner, reach=reach, why_not=_why_not(safe, utilisation * factor, reach),
     )  # fmt: skip
 
 
@@ -250,16 +255,17 @@ def band(gives: float, pairs: list[tuple[float, float]], reach: float) -> tuple[
     return gives * math.exp(-math.sqrt(down)), gives * math.exp(math.sqrt(up))
 
 
-def _why_not(check: Check, safe: float, utilisation: Array, reach: float) -> str:
+def _why_not(safe: float, utilisation: Array, reach: float) -> str:
     if safe == 0.0:
-        cause = (
-            "as-built errors and bearing play alone pass the allowance; measure and set them"
-            if check.kind == "stiffness" or check.name == "running_alignment"
-            else "weight and bumps alone use it up"
-        )
-        return f"used up before any current: {cause}"
-    if math.isinf(safe):
         return (
-            f"not reached below {reach:.0f} A: only {100 * float(utilisation[-1]):.0f} % used there"
+            "used up before any current by what is there without it (out of line as built, bearing "
+            "play, weight, knocks, pull of the slack chain); measure those first"
+        )
+    if math.isinf(safe):
+        share = 100 * float(utilisation[-1])
+        return (
+            f"not reached below {reach:.0f} A: {share:.0f} % used there"
+            if share >= 0.5
+            else (f"not reached below {reach:.0f} A: hardly anything used there")
         )
     return ""

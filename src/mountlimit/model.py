@@ -69,6 +69,7 @@ class MotorFace:
     preload: Value  # of each face bolt
     friction: Value
     spigot: bool  # a spigot takes the radial force
+    slotted: bool  # slots let the motor move when friction gives way; round holes stop it
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,8 +111,14 @@ class Shaft:
     face_to_bearing: Value
     bearing_span: Value
     static_rating: Value
+    dynamic_rating: Number  # None where nothing asks for it: no motor speed
     bearing: str
     yield_strength: Value
+    ultimate_strength: Value
+    notch: str  # in words, near the front bearing
+    notch_bending: Value  # stress concentration factors there ...
+    notch_torsion: Value
+    notch_radius: Value  # ... and the radius at the bottom
     elastic_modulus: Value
     bearing_play: Value
 
@@ -141,6 +148,7 @@ class Substance:
     shear_modulus: Value
     creep_shear_modulus: Value
     yield_strength: Value
+    fatigue_strength: Value  # fully reversed, for the number of cycles of its card
     compressive_over_tensile: Value
     strain_limit: Value | None
     density: float
@@ -201,6 +209,8 @@ class Duty:
     starting_factor: Value | None
     bump: Value
     hours: Value
+    bearing_hours: Number  # wanted of the front bearing; None without a motor speed
+    chain_factor: Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -235,6 +245,7 @@ class Cut:
     thickness: float
     holes: tuple[tuple[float, float], ...]  # (position across, diameter)
     segment: int | None = None  # the segment whose held warping is felt here
+    inside_factor: Number | None = None  # stress inside a bend over that of a straight bar
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

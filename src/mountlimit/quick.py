@@ -13,6 +13,7 @@ from dataclasses import dataclass
 import numpy as np
 
 from . import evaluate
+from .checks import BY_NAME
 from .drivefile import DriveFile
 from .limits import Found, corner_values, crossing
 from .model import Array, Drive
@@ -28,8 +29,9 @@ class Safe:
 
     @property
     def first(self) -> str:
-        """Name of the check with the smallest safe current."""
-        return min(self.by_check, key=lambda name: self.by_check[name])
+        """Name of the check with the smallest safe current; life does not count."""
+        counted = [name for name in self.by_check if BY_NAME[name].kind != "life"]
+        return min(counted, key=lambda name: self.by_check[name])
 
     @property
     def current(self) -> float:
@@ -42,7 +44,7 @@ EndsOf = Mapping[str, Mapping[str, str]]
 
 def safe_ends(found: Found) -> dict[str, dict[str, str]]:
     """Give the safe-side ends ("low" or "high") of every peak-setting check."""
-    return {x.check.name: dict(x.ends) for x in found.limits if x.current_kind == "peak setting"}
+    return {x.check.name: dict(x.ends) for x in found.limits if x.current_kind != "continuous"}
 
 
 def safe_currents(file: DriveFile, ends: EndsOf, currents: Array) -> Safe:
@@ -84,7 +86,7 @@ def shortfall(file: DriveFile, ends: EndsOf, wanted: float) -> tuple[float, str]
     for corner, names in _grouped(likely, ends):
         worst = resolve(file, corner)
         for name, curve in evaluate.curves(worst, currents, names).items():
-            if curve.safe is None:
+            if curve.safe is None or curve.check.kind == "life":
                 continue
             u = float(np.max(curve.safe)) * evaluate.design_factor(curve.check, worst)[0]
             if u > worst_of:

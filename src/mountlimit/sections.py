@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from typing import Any
 
 import numpy as np
 
 from .formulas import equivalent, stress
 from .meshed import NetSection, net_section
-from .model import Case, Cut, Number, SectionForces
+from .model import Case, Cut, Loads, Number, SectionForces
+from .structure import section_forces
 from .worked import DataSheet, Symbol, Value, is_recording, note
 
 _PARTS = (
@@ -24,38 +26,50 @@ _SHEARS = (
 )
 
 
-def stresses(case: Case) -> list[tuple[Cut, Number]]:
+Raised = Mapping[str, Number]  # load of ``SectionForces`` -> factor on the stress it makes
+
+
+def as_they_are(_: Cut) -> Raised:
+    """Raise no stress: nominal stress of the net section."""
+    return {}
+
+
+def stresses(
+    case: Case, raised: Callable[[Cut], Raised] = as_they_are, loads: Loads | None = None
+) -> list[tuple[Cut, Number]]:
     """Give (cut, largest equivalent stress in Pa) for every cut of the mount.
 
     Contributions at a point are added in size: every sign of every load is possible.  The
     equivalent stress is pressure-sensitive where the material is stronger in compression.
+    ``raised`` gives, for a cut, the factors on the stresses of some of its loads: notches, bends.
+    ``loads`` takes the place of the loads of the case, for a part of them.
     """
     ratio = case.drive.mount.material.compressive_over_tensile
     found = []
-    for cut, forces in zip(case.drive.mount.cuts, case.response.sections, strict=True):
-        net = net_section(cut.width, cut.thickness, cut.holes)
-        found.append(
-            (
-                cut,
-                _worked(cut, net, forces, ratio)
-                if is_recording()
-                else _largest(net, forces, ratio),
-            )
-        )
+    sections = case.response.sections
+    if loads is not None:
+        places = range(len(case.drive.mount.cuts))
+        sections = tuple(section_forces(case.drive, loads, i) for i in places)
+    for cut, forces in zip(case.drive.mount.cuts, sections, strict=True):
+        net, factors = net_section(cut.width, cut.thickness, cut.holes), raised(cut)
+        largest = _worked if is_recording() else _largest
+        found.append((cut, largest(cut, net, forces, factors, ratio)))
     return found
 
 
-def _field(net: NetSection, forces: SectionForces) -> tuple[Number, Number]:
+def _field(net: NetSection, forces: SectionForces, raised: Raised) -> tuple[Number, Number]:
     """Give normal and shear stress at every edge point; points come first."""
     shape = np.broadcast(*(np.asarray(getattr(forces, p[0])) for p in _PARTS + _SHEARS)).shape
     spread = (-1,) + (1,) * len(shape)
     normal = sum(
-        getattr(net, unit).reshape(spread) * np.abs(getattr(forces, load))
+        float(raised.get(load, 1))
+        * getattr(net, unit).reshape(spread)
+        * np.abs(getattr(forces, load))
         for load, unit, *_ in _PARTS
     )
     parts = [
-        sum(getattr(net, unit)[:, k].reshape(spread) * np.abs(getattr(forces, load))
-            for load, unit, *_ in _SHEARS)
+        sum(float(raised.get(load, 1)) * getattr(net, unit)[:, k].reshape(spread)
+            * np.abs(getattr(forces, load)) for load, unit, *_ in _SHEARS)
         for k in (0, 1)
     ]  # fmt: skip
     return np.asarray(normal), np.hypot(*parts)
@@ -68,22 +82,26 @@ def _equivalent(normal: Number, shear: Number, ratio: Number) -> Number:
     return equivalent.pressure_sensitive(normal, shear, ratio)
 
 
-def _largest(net: NetSection, forces: SectionForces, ratio: float) -> Number:
-    normal, shear = _field(net, forces)
+def _largest(
+    _: Cut, net: NetSection, forces: SectionForces, raised: Raised, ratio: float
+) -> Number:
+    normal, shear = _field(net, forces, raised)
     return np.max(_equivalent(normal, shear, ratio), axis=0)
 
 
-def _worked(cut: Cut, net: NetSection, forces: SectionForces, ratio: Number) -> Number:
+def _worked(
+    cut: Cut, net: NetSection, forces: SectionForces, raised: Raised, ratio: Number
+) -> Number:
     """Give the same number by recorded steps at the governing point."""
-    normal, shear = _field(net, forces)
+    normal, shear = _field(net, forces, raised)
     at = int(np.argmax(_equivalent(normal, shear, float(ratio))))
     x, y = net.place[at]
     where = (
         f"{cut.name}: point {x * 1000:.1f} mm from the middle and {y * 1000:.2f} mm from the mid-plane, "
         f"net section of {net.elements} elements (sectionproperties)"
     )
-    sigma = _sum(where, "normal stress", "sigma", _PARTS, forces, net, at, None)
-    both = [_sum(where, f"shear stress, direction {k + 1}", f"tau_{k + 1}", _SHEARS, forces, net, at, k)
+    sigma = _sum(where, "normal stress", "sigma", _PARTS, forces, raised, net, at, None)
+    both = [_sum(where, f"shear stress, direction {k + 1}", f"tau_{k + 1}", _SHEARS, forces, raised, net, at, k)
             for k in (0, 1)]  # fmt: skip
     tau = stress.shear_resultant(both[0], both[1])
     return _equivalent(sigma, tau, ratio)
@@ -91,7 +109,7 @@ def _worked(cut: Cut, net: NetSection, forces: SectionForces, ratio: Number) -> 
 
 def _sum(
     where: str, title: str, letter: str, parts: tuple[tuple[str, ...], ...], forces: SectionForces,
-    net: NetSection, at: int, component: int | None,
+    raised: Raised, net: NetSection, at: int, component: int | None,
 ) -> Number:  # fmt: skip
     """Record one stress as a sum of size of load times unit stress."""
     symbols: list[Symbol] = []
@@ -105,11 +123,17 @@ def _sum(
         if per_unit == 0 or size == 0:
             continue
         symbols += [Symbol(load, big, big_unit), Symbol(f"{unit} per unit", small, small_unit)]
-        solved = Value(per_unit, "unit stress", "derived", f"sectionproperties, {net.elements} elements")
+        solved = Value(
+            per_unit, "unit stress", "derived", f"sectionproperties, {net.elements} elements"
+        )
         values |= {load: size, f"{unit} per unit": solved}
-        terms.append(f"abs({big}) * {small}")
-        total += abs(size) * per_unit
-        del words
+        term, part = f"abs({big}) * {small}", abs(size) * per_unit
+        if load in raised:
+            symbols.append(Symbol(f"factor on {words}", f"K_{big}", "-"))
+            values[f"factor on {words}"] = raised[load]
+            term, part = f"K_{big} * {term}", float(raised[load]) * part
+        terms.append(term)
+        total += part
     equation = f"{letter} = {' + '.join(terms) or '0'}"
     sheet = DataSheet(f"{title.capitalize()} at {where}", equation, tuple(symbols),
                       Symbol("", letter, "Pa"), "unit stresses by the section solver sectionproperties")  # fmt: skip

@@ -41,8 +41,9 @@ EXAMPLES = {
     "motor.rated_torque": "9.6 N*m", "motor.rated_current": "80 A", "motor.centre_of_mass": "60 mm",
     "motor.thread_depth": "8 mm", "motor.bore": "40 mm", "current.motor_limit": "120 A",
     "chain.tooth_relief": "0.13", "shaft.bearing_span": "110 mm", "shaft.static_rating": "3050 N",
-    "hub.bore_fit_depth": "1.8 mm", "fixings.edge": "15 mm", "fixings.preload": "12 kN",
-    "fixings.friction": "0.15", "use.wheel_load": "700 N", "use.lifted_load": "1200 N",
+    "fixings.edge": "15 mm", "fixings.preload": "12 kN",
+    "fixings.friction": "0.15", "motor.tightening_torque": "9 N*m", "motor.preload": "6 kN",
+    "motor.face_friction": "0.15", "use.wheel_load": "700 N", "use.lifted_load": "1200 N",
     "use.wheel_diameter": "400 mm", "use.mass": "120 kg", "use.wheelbase": "1.2 m",
     "use.front_to_centre": "0.7 m", "use.centre_height": "0.6 m", "use.gear_after_chain": "1",
     "duty.starting_factor": "2", "duty.rotor_inertia": "10 kg*cm2", "mount.temperature": "40 degC",
@@ -119,8 +120,10 @@ def write(form: str, output: str | None, force: bool) -> str:
             f"the form '{form}' is not built yet; built so far: {', '.join(FORMS)}"
         )
     if form not in FORMS:
-        near = difflib.get_close_matches(form, FORMS, 1, 0.4) or list(FORMS)
-        raise UnknownCard("mount form", form, near)
+        near = difflib.get_close_matches(form, FORMS, 1, 0.6)
+        if near:
+            raise UnknownCard("mount form", form, near)
+        raise MountlimitError(f"no mount form called '{form}'; there are: {', '.join(FORMS)}")
     path = Path(output or f"{form}.toml")
     if path.exists() and not force:
         raise MountlimitError(

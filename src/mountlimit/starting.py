@@ -40,6 +40,8 @@ def factor(drive: Drive, torque: Number, radius: Number, run: Number, softness: 
     if drive.chain.slack_given:
         return _backlash(drive, torque, radius, run, softness)
     if duty.ramp is not None and not reversing:
+        if duty.ramp == 0:
+            return formulas.step_factor(HEAVY_SIDE)
         return _ramp(drive, radius, run, softness)
     usual = UNKNOWN_REVERSING if reversing or drive.chain.slack > SLACK_IS_LOOSE else UNKNOWN
     words = "nothing known of ramp and slack" + (", reversing or loose" if usual > UNKNOWN else "")
@@ -54,8 +56,10 @@ def explain(drive: Drive) -> str:
     if drive.chain.slack_given:
         return "slack taken up with a blow (energy balance)"
     if duty.ramp is not None and not duty.reverse > 0:
-        return "torque ramp against the natural period of rotor on chain and mount"
-    return "usual value: nothing known of ramp and slack"
+        if duty.ramp == 0:
+            return "no ramp: full torque at once"
+        return "your ramp against the swing of the rotor on chain and mount"
+    return "usual value, nothing known of ramp and slack"
 
 
 def turning_stiffness(drive: Drive, radius: Number, run: Number, softness: Number) -> Number:

@@ -54,8 +54,12 @@ class Thinnest:
     why_not: str = ""
 
 
-def thinnest(file: DriveFile, wanted: float, materials: Iterable[str] = ()) -> list[Thinnest]:
+def thinnest(
+    file: DriveFile, wanted: float, materials: Iterable[str] = (), curve: bool = True
+) -> list[Thinnest]:
     """Answer for each material (ids or names); for the file's own and one per family by default.
+
+    ``curve`` adds what every stock thickness carries.
 
     Raises
     ------
@@ -70,7 +74,7 @@ def thinnest(file: DriveFile, wanted: float, materials: Iterable[str] = ()) -> l
         *(m for m in DEFAULT_MATERIALS if cards.material(m).family != own.family),
     ]
     base = limits.find(file)
-    return [_one(file, base, wanted, cards.material(name)) for name in names]
+    return [_one(file, base, wanted, cards.material(name), curve) for name in names]
 
 
 def with_material(file: DriveFile, material: cards.Material) -> DriveFile:
@@ -89,7 +93,9 @@ def with_thickness(file: DriveFile, thickness: float) -> DriveFile:
     )
 
 
-def _one(file: DriveFile, base: Found, wanted: float, material: cards.Material) -> Thinnest:
+def _one(
+    file: DriveFile, base: Found, wanted: float, material: cards.Material, curve: bool
+) -> Thinnest:
     edited = with_material(file, material)
     ends = quick.safe_ends(base)
     top = min(THICKEST, 1.98 * float(base.drive.shaft.face_overhang))
@@ -106,11 +112,11 @@ def _one(file: DriveFile, base: Found, wanted: float, material: cards.Material) 
             found, set_by = _search(edited, ends, wanted, top)
     except InputError as error:
         return _refused(material, str(error).splitlines()[0])
-    return _answer(edited, ends, material, found, set_by, wanted, top)
+    return _answer(edited, ends, material, found, set_by, wanted, top, curve)
 
 
 def _first(found: Found) -> float:
-    return min(x.safe for x in found.limits if x.current_kind == "peak setting")
+    return min(x.safe for x in found.limits if x.counts)
 
 
 def _search(file: DriveFile, ends: EndsOf, wanted: float, top: float) -> tuple[float, str]:
@@ -146,12 +152,12 @@ def _refused(material: cards.Material, why: str) -> Thinnest:
 
 def _answer(
     file: DriveFile, ends: EndsOf, material: cards.Material, found: float, set_by: str,
-    wanted: float, top: float,
+    wanted: float, top: float, with_curve: bool,
 ) -> Thinnest:  # fmt: skip
     currents = limits.grid(10 * wanted)
     metric, inch = (cards.stock(material.family, s).thicknesses for s in ("metric", "inch"))
     curve = []
-    for t in metric:
+    for t in metric if with_curve else ():
         if t < top:
             safe = quick.safe_currents(with_thickness(file, float(t)), ends, currents)
             curve.append(Point(thickness=float(t), safe=safe.current, check=safe.first))

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from . import evaluate, limits, structure
 from .checks import BY_NAME
 from .drivefile import DriveFile
-from .errors import UnknownCard
+from .errors import MountlimitError, UnknownCard
 from .limits import Found, Limit
 from .model import Drive, Range, Row
 from .resolve import resolve
@@ -58,8 +58,9 @@ def work(
     found = found or limits.find(file)
     limit = next((x for x in found.limits if x.check.name == name), None)
     if limit is None:
-        known = [x.check.name for x in found.limits]
-        raise UnknownCard("check that applies to this drive", name, known)
+        raise MountlimitError(
+            f"the check {name} does not speak of this drive ({BY_NAME[name].part})"
+        )
     if current is None:
         usable = math.isfinite(limit.safe) and limit.safe > 0
         current = limit.safe if usable else float(found.drive.current.set)

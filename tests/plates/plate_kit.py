@@ -127,7 +127,13 @@ class BarePlate:
     """A single flat plate, no bolts: nodes, stiffness, and a solve with given unknowns."""
 
     def __init__(
-        self, outline: Any, thickness: float, size: float, modulus: float = 1.0e9, nu: float = 0.3
+        self,
+        outline: Any,
+        thickness: float,
+        size: float,
+        modulus: float = 1.0e9,
+        nu: float = 0.3,
+        holes: tuple[Hole, ...] = (),
     ) -> None:
         facet = Facet(
             name="plate",
@@ -138,6 +144,7 @@ class BarePlate:
             thickness=thickness,
             elastic_modulus=modulus,
             poissons_ratio=nu,
+            holes=holes,
         )
         self.model = PlateModel(facets=[facet], motor_bolts=(), motor_centre=(0.0, 0.0, 0.0))
         self.mesh: Mesh = build(self.model, size)

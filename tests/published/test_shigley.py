@@ -58,7 +58,7 @@ def test_example_8_3_torque() -> None:
     d, lead = 0.75 * INCH, INCH / 16
     force = tightening.preload_from_torque(3750 * POUND_INCH, 0.2, d)
     assert force / KIP == printed("25.000")
-    middle = cards.thread("3/4-16").pitch_diameter
+    middle = d - 0.649519 * lead  # ASME B1.1 basic profile
     turned = tightening.tightening_torque(25 * KIP, lead, middle, 0.15, 1.25 * d, 0.15)
     assert turned / POUND_INCH == printed("3551")
 
@@ -139,8 +139,13 @@ def test_problem_of_chapter_6_repeated_torque() -> None:
         endurance.LOAD_FACTOR["torsion"],
     )
     notch = shaft.fatigue_notch_factor(0.8, 1.6)
-    swing = notch * stress.round_torsion_stress(37.5, 0.020)
-    mean = notch * stress.round_torsion_stress(62.5, 0.020)
+    # 25 to 100 N*m: a torque that comes and goes with minus a quarter reversed.
+    swing = shaft.alternating_torque(100.0, -0.25)
+    middle = shaft.mean_torque(100.0, -0.25)
+    assert (swing, middle) == (37.5, 62.5)
+    swing, mean = (
+        shaft.notched_stress(stress.round_torsion_stress(t, 0.020), notch) for t in (swing, middle)
+    )
     assert endurance.goodman_uniaxial(swing, mean, limit, 0.67 * 380e6) == printed("1.6156893")
 
 

@@ -20,15 +20,11 @@ def test_key_length() -> None:
     assert by_shear == printed("45.98")
     assert by_crushing == printed("60.61")
     assert np.ceil(max(by_shear, by_crushing)) == 61
-    # The pressure on half the height is that of a key sunk by half.
-    half = shaft.key_pressure(800.0, 0.04, 0.006, 1.0)
-    assert half == pytest.approx(shaft.key_crushing(800.0, 0.04, 0.012, 1.0), rel=1e-12)
 
 
 def test_key_with_round_ends() -> None:
-    """Computed: 20 mm shaft, 6 x 6 x 25 key, bearing length 19, hub depth 2.5 mm, 40 N*m."""
+    """Computed: 20 mm shaft, 6 x 6 x 25 key, bearing length 19 mm, 40 N*m."""
     assert shaft.key_shear(40.0, 0.02, 0.006, 0.019) / 1e6 == printed("35.1")
-    assert shaft.key_pressure(40.0, 0.02, 0.0025, 0.019) / 1e6 == printed("84.2")
 
 
 def test_overhung_line_shaft() -> None:
@@ -67,9 +63,8 @@ def test_equivalent_torque_and_moment() -> None:
     per_moment = stress.round_bending_stress(1.0, d)
     assert stress.max_shear(bent, twisted) / per_torque == printed("2331.51")
     assert stress.principal_max(bent, 0.0, twisted) / per_moment == printed("1912.43")
-    mises = shaft.equivalent_static_stress(moment, torque, d)
+    mises = stress.von_mises(bent, twisted)
     assert mises / per_moment == pytest.approx(2152.7, abs=0.1)  # 2152.78, cut off
-    assert mises == pytest.approx(stress.von_mises(bent, twisted), rel=1e-12)
 
 
 def test_shaft_stresses_and_their_combination() -> None:

@@ -51,35 +51,45 @@ def rub(case: Case) -> Number:
     return alignment.rub_angle(alignment.side_clearance(card.inner_width, width), card.pitch)
 
 
-def _rows(case: Case, angle: Number, offset_share: Number, level: Any) -> list[Row]:
-    eps, offset, _ = skew(case)
-    allowed = alignment.offset_allowed(offset_share, case.drive.chain.centre_distance)
-    return [
-        Row(station="skew", demand=eps, capacity=angle, quantity="angle",
-            utilisation=usage.utilisation(eps, angle), level=level),
-        Row(station="offset", demand=offset, capacity=allowed, quantity="length",
-            utilisation=usage.utilisation(offset, allowed), level=level),
-    ]  # fmt: skip
+def _parallel(case: Case) -> Number:
+    """Give the angle between the shafts; the makers' rules limit it beside the offset."""
+    chain, shaft = case.drive.chain, case.drive.shaft
+    play = usage.play_lean(shaft.bearing_play, shaft.bearing_span)
+    return usage.shaft_lean(lean(case)[0], chain.skew, play)
+
+
+def _row(station: str, demand: Number, capacity: Number, quantity: str, level: Any) -> Row:
+    return Row(
+        station=station, demand=demand, capacity=capacity, quantity=quantity,
+        utilisation=usage.utilisation(demand, capacity), level=level,
+    )  # fmt: skip
 
 
 def running_rows(case: Case) -> list[Row]:
-    """Compare skew and offset held for hours with the running allowance (chain life)."""
+    """Compare angle and offset held for hours with the running allowance (chain life)."""
     policy = case.drive.policy
-    return _rows(
-        case,
-        policy.running_skew or RUNNING_SKEW,
-        policy.running_offset or RUNNING_OFFSET,
-        "continuous",
-    )
+    angle = policy.running_skew or RUNNING_SKEW
+    share = policy.running_offset or RUNNING_OFFSET
+    allowed = alignment.offset_allowed(share, case.drive.chain.centre_distance)
+    return [
+        _row("angle between the shafts", _parallel(case), angle, "angle", "continuous"),
+        _row("offset", skew(case)[1], allowed, "length", "continuous"),
+    ]
 
 
 def peak_rows(case: Case) -> list[Row]:
-    """Compare skew and offset at peak pull with the outer allowance or the first rub, and with throwing."""
+    """Compare angle, first rub and offset at peak pull with their allowances, and with throwing."""
     policy = case.drive.policy
     rows: list[Row] = []
     if np.ndim(case.loads.torque) or case.loads.groups[0] != "steady":
-        allowed = usage.smaller_angle(policy.peak_skew, rub(case))
-        rows += _only(case, ("pull", "reverse"), _rows(case, allowed, policy.peak_offset, "safe"))
+        eps, offset, _ = skew(case)
+        allowed = alignment.offset_allowed(policy.peak_offset, case.drive.chain.centre_distance)
+        peak = [
+            _row("angle between the shafts", _parallel(case), policy.peak_skew, "angle", "safe"),
+            _row("plates rub on the teeth", eps, rub(case), "angle", "safe"),
+            _row("offset", offset, allowed, "length", "safe"),
+        ]
+        rows += _only(case, ("pull", "reverse"), peak)
     return rows + throw_rows(case)
 
 
@@ -91,7 +101,7 @@ def throw_rows(case: Case) -> list[Row]:
     edge = int(case.drive.policy.throw_level)
     walk, jump = _walk_off(case, edge), _jump(case)
     eps, _, near = skew(case)
-    slack = tooth_jump.slack_length(_approach_only(near), _sag(case), _run(case))
+    slack = _slack(case, near)
     if edge == 0:
         total = alignment.low_sum(eps, walk, slack, jump)
         row = Row(station="skew and slack together", demand=total, capacity=1.0, quantity="ratio",
@@ -103,6 +113,18 @@ def throw_rows(case: Case) -> list[Row]:
     jumped = Row(station="jumps teeth by slack", demand=slack, capacity=room, quantity="length",
                  utilisation=usage.utilisation(slack, room), level="gives")  # fmt: skip
     return _only(case, ("steady",), [walked]) + _only(case, ("pull", "reverse"), [jumped])
+
+
+def _slack(case: Case, near: Number) -> Number:
+    """Give the free length in the slack run: sag, what the mount gives, and wear."""
+    chain = case.drive.chain
+    give_and_sag = tooth_jump.slack_length(_approach_only(near), _sag(case), _run(case))
+    links = chain_length.chain_length_in_pitches(
+        chain.centre_distance, chain.chain.pitch, chain.driving_teeth, chain.driven_teeth
+    )
+    return usage.length_sum(
+        give_and_sag, chain_length.wear_length(chain.wear, links, chain.chain.pitch)
+    )
 
 
 def _only(case: Case, groups: tuple[str, ...], rows: list[Row]) -> list[Row]:

@@ -18,6 +18,7 @@ from ..worked import Value
 ALONG_ROW, ACROSS_ROW = 0, 1  # first and second axis of the bolt plane
 NO_PART = Value(1.0, "partial factor", "derived", "the design factor is put on the whole check")
 SOFT = ("plastic", "wood")
+GOES_ON = Value(1.0, "towards the motor", "derived", "the material goes on: no end that way")
 
 Bolt = tuple[Number, Number]
 
@@ -84,14 +85,14 @@ def next_bolt(drive: Drive, bolt: Bolt, axis: int, way: float) -> Number | None:
 def to_end(drive: Drive, bolt: Bolt, axis: int, way: float) -> tuple[Number, bool]:
     """Give how far material goes one way from an outer bolt, and whether an open end is there.
 
-    Towards the motor it goes on to the motor bolts or the bend; no end is there.
+    Towards the motor it goes on; the motor's own holes are not in the line of the bolts.
     """
     mount = drive.mount
     if axis == ALONG_ROW:
         side = mount.plane.half_first
         return (layout.difference if way > 0 else layout.total)(side, bolt[axis]), True
     if way == towards_motor(mount):
-        return mount.segments[0].length, False
+        return GOES_ON, False
     return mount.plane.edge_second, True
 
 

@@ -1,4 +1,7 @@
-"""Motor face: does the motor turn or slide on the mount against the clamp of its face bolts?"""
+"""Motor in slots: does it turn or slide on the mount against the clamp of its face bolts?
+
+In round holes the bolts stop it after their clearance; then shear of the bolts counts.
+"""
 
 from __future__ import annotations
 
@@ -41,6 +44,6 @@ CHECKS = (
         name="motor_face_slip", part="motor face", kind="grip",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="the motor has turned or moved on the mount: scratches round its bolts, wires pulled tight",
-        rows=rows,
+        applies=lambda drive: drive.face.slotted, rows=rows,
     ),
 )  # fmt: skip

@@ -4,14 +4,18 @@ from __future__ import annotations
 
 from .. import sections
 from ..factors import MOUNT_FACTORS
-from ..formulas import give, usage
-from ..model import Case, Check, Drive, Row
+from ..formulas import endurance, usage
+from ..model import Case, Check, Cut, Drive, Row
 
 
 def yield_rows(case: Case) -> list[Row]:
-    """Compare the largest equivalent stress of every cut with the yield strength."""
+    """Compare the largest equivalent stress of every cut with the yield strength.
+
+    Inside a bend a ductile material evens the stress out; a brittle one breaks by its peak.
+    """
     found = []
-    for cut, stress in sections.stresses(case):
+    raised = inside_bend if case.drive.mount.material.card.brittle else sections.as_they_are
+    for cut, stress in sections.stresses(case, raised):
         limit = case.drive.mount.material.yield_strength
         found.append(
             Row(station=cut.name, demand=stress, capacity=limit, quantity="stress",
@@ -20,12 +24,19 @@ def yield_rows(case: Case) -> list[Row]:
     return found
 
 
+def inside_bend(cut: Cut) -> sections.Raised:
+    """Raise the bending of the thickness at a bend, by the theory of the curved bar."""
+    if cut.inside_factor is None:
+        return {}
+    return {"moment_across": cut.inside_factor, "bimoment": cut.inside_factor}
+
+
 def strain_rows(case: Case) -> list[Row]:
     """Compare the strain held for the hours of use with the plastic's allowable strain."""
     found = []
     material = case.drive.mount.material
     for cut, stress in sections.stresses(case):
-        strain = give.strain_of(stress, material.creep_modulus)
+        strain = endurance.creep_strain(stress, material.creep_modulus)
         found.append(
             Row(station=cut.name, demand=strain, capacity=material.strain_limit, quantity="ratio",
                 utilisation=usage.utilisation(strain, material.strain_limit), level="continuous")

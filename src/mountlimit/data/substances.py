@@ -14,6 +14,7 @@ from pathlib import Path
 from typing import Annotated, Any
 
 from ..errors import InputError, Mistake, OutOfRange, UnknownCard
+from ..formulas import endurance
 from ..worked import Value
 from .names import find, twice
 from .reading import (
@@ -34,6 +35,7 @@ STRENGTH_KINDS = ("minimum", "mean", "catalogue", "typical")
 COLDEST = 233.15  # K; below it no card is trusted
 HOUR = 3600.0
 LONGEST = 1e5 * HOUR  # two decades beyond the usual 1000 h creep test
+CREEP_TEST = Value(1000 * HOUR, "creep test", "card", "ISO 899-1: creep modulus after 1000 h")
 _SHEAR_MODULUS = quantity("stress", 3e7, 1e11, at="shear_modulus")
 FAMILY_FILE = "_families.toml"
 STRENGTHS = (
@@ -119,11 +121,18 @@ class Material(Card):
         self._known(temperature)
         return float(self.yield_strength * self.yield_retention.at(temperature))
 
+    def fatigue_at(self, temperature: float) -> float:
+        """Fatigue strength, R = -1, at a temperature, Pa: it is taken to fall as the yield strength.
+
+        Raises as ``modulus_at``.
+        """
+        self._known(temperature)
+        return float(self.fatigue_strength * self.yield_retention.at(temperature))
+
     def creep_modulus(self, duration: float, temperature: float) -> float:
         """Modulus after a load has stood for ``duration`` seconds, at a temperature, Pa.
 
-        E_c = E_1000h (t / 1000 h)^-n times the modulus retention, never above the short-term
-        modulus; a material without creep figures keeps its modulus.
+        That of ``aged_modulus`` times the modulus retention, never above the short-term modulus.
 
         Raises
         ------
@@ -131,14 +140,28 @@ class Material(Card):
             as ``modulus_at``, and beyond 100 000 h.
         """
         short = self.modulus_at(temperature)
+        aged = self.aged_modulus(duration) * self.modulus_retention.at(temperature)
+        return min(short, float(aged))
+
+    def aged_modulus(self, duration: float) -> float:
+        """Modulus at 23 C after a load has stood for ``duration`` seconds, Pa.
+
+        A material without creep figures keeps its modulus.
+
+        Raises
+        ------
+        OutOfRange
+            beyond 100 000 h.
+        """
         if self.creep_modulus_1000h is None or self.creep_exponent is None:
-            return short
+            return self.elastic_modulus
         if not 0 <= duration <= LONGEST * (1 + 1e-9):
             raise OutOfRange("duration of the load [s]", float(duration), 0.0, LONGEST)
         if duration == 0:
-            return short
-        aged = self.creep_modulus_1000h * (duration / (1000 * HOUR)) ** -self.creep_exponent
-        return min(short, float(aged * self.modulus_retention.at(temperature)))
+            return self.elastic_modulus
+        return endurance.creep_modulus(
+            self.creep_modulus_1000h, self.creep_exponent, duration, CREEP_TEST
+        )
 
     def _known(self, temperature: float) -> None:
         top = self.greatest_temperature

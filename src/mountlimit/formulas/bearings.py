@@ -2,65 +2,8 @@
 
 from __future__ import annotations
 
-import numpy as np
-
 from ..worked import formula
-from ._maths import larger, log, power
-
-# Axial factor of single-row deep-groove ball bearings with normal clearance, radial factor 0.56:
-# relative axial load f0 Fa / C0, limit e, axial factor Y.  ISO 281 table 3 (from memory; the
-# interpolation reproduces two worked examples of bearing catalogues).
-RELATIVE_AXIAL_LOAD = (0.172, 0.345, 0.689, 1.03, 1.38, 2.07, 3.45, 5.17, 6.89)
-AXIAL_LIMIT = (0.19, 0.22, 0.26, 0.28, 0.30, 0.34, 0.38, 0.42, 0.44)
-AXIAL_FACTOR = (2.30, 1.99, 1.71, 1.55, 1.45, 1.31, 1.15, 1.04, 1.00)
-
-# Life factor by reliability in per cent: ISO 281:2007 table 12 (from memory).
-RELIABILITY_FACTOR: dict[int, float] = {
-    90: 1.0,
-    95: 0.64,
-    96: 0.55,
-    97: 0.47,
-    98: 0.37,
-    99: 0.25,
-}
-
-
-def axial_limit(relative_axial_load: float) -> float:
-    """Axial over radial load up to which the axial load does not count.
-
-    Parameters
-    ----------
-    relative_axial_load
-        f0 Fa / C0 [-]
-
-    Returns
-    -------
-    float
-        the limit e [-]; the end values outside the table
-    """
-    return float(np.interp(relative_axial_load, RELATIVE_AXIAL_LOAD, AXIAL_LIMIT))
-
-
-def load_factors(
-    radial_load: float, axial_load: float, relative_axial_load: float
-) -> tuple[float, float]:
-    """Radial and axial factor of a deep-groove ball bearing.
-
-    Parameters
-    ----------
-    radial_load, axial_load
-        loads on the bearing [N]
-    relative_axial_load
-        f0 Fa / C0 [-]
-
-    Returns
-    -------
-    tuple of float
-        the factors X and Y [-]
-    """
-    if axial_load <= axial_limit(relative_axial_load) * radial_load:
-        return 1.0, 0.0
-    return 0.56, float(np.interp(relative_axial_load, RELATIVE_AXIAL_LOAD, AXIAL_FACTOR))
+from ._maths import larger, log, pi, power
 
 
 @formula
@@ -93,32 +36,33 @@ def equivalent_static_load(radial_load: float, axial_load: float) -> float:
 
 
 @formula
-def static_safety(static_rating: float, static_load: float) -> float:
-    """Static safety of a bearing.
+def jerked_load(load: float, chain_factor: float) -> float:
+    """Load on a bearing with the jerk of a chain.
 
-    s_0 = C_0 / P_0
+    F_b = f_b * F
 
     Parameters
     ----------
-    static_rating : C_0 [N]
-        basic static load rating
-    static_load : P_0 [N]
-        equivalent static load
+    load : F [N]
+        load from the steady chain pull
+    chain_factor : f_b [-]
+        chain factor
 
     Returns
     -------
-    s_0 [-]
+    F_b [N]
 
     Source
     ------
-    ISO 76
+    bearing makers' catalogues (from memory); the application factor of Shigley's Mechanical
+    Engineering Design 9th ed. table 11-5
 
     Examples
     --------
-    >>> static_safety(4750.0, 1600.0)
-    2.969
+    >>> jerked_load(1898.0, 1.2)
+    2277.6
     """
-    return static_rating / static_load
+    return chain_factor * load
 
 
 @formula
@@ -188,21 +132,21 @@ def rating_life_revs(dynamic_rating: float, dynamic_load: float, life_exponent: 
 
 
 @formula
-def rating_life_hours(revolutions: float, shaft_speed: float) -> float:
-    """Rating life in hours.
+def rating_life(revolutions: float, shaft_speed: float) -> float:
+    """Rating life in time.
 
-    L_h = L_r / (3600 * n)
+    L_h = 2 * pi * L_r / omega
 
     Parameters
     ----------
     revolutions : L_r [rev]
         life in revolutions
-    shaft_speed : n [rev/s]
+    shaft_speed : omega [rad/s]
         speed of the shaft
 
     Returns
     -------
-    L_h [h]
+    L_h [s]
 
     Source
     ------
@@ -210,10 +154,10 @@ def rating_life_hours(revolutions: float, shaft_speed: float) -> float:
 
     Examples
     --------
-    >>> rating_life_hours(1.0476e9, 10.833333)
-    26861.5
+    >>> rating_life(5.4e8, 31.4159265) / 3600
+    30000.0
     """
-    return revolutions / (3600 * shaft_speed)
+    return 2 * pi * revolutions / shaft_speed
 
 
 @formula
@@ -255,14 +199,14 @@ def adjusted_life(life: float, life_factor: float) -> float:
 
     Parameters
     ----------
-    life : L [h]
+    life : L [s]
         life at 90 per cent
     life_factor : a_1 [-]
         factor for another reliability
 
     Returns
     -------
-    L_n [h]
+    L_n [s]
 
     Source
     ------
@@ -270,7 +214,7 @@ def adjusted_life(life: float, life_factor: float) -> float:
 
     Examples
     --------
-    >>> adjusted_life(26862.0, 0.64)
-    17191.7
+    >>> adjusted_life(9.67e7, 0.64)
+    6.189e+07
     """
     return life_factor * life

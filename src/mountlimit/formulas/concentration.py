@@ -79,37 +79,6 @@ def hole_in_bending(hole_diameter: float, thickness: float) -> float:
 
 
 @formula
-def hole_biaxial(stress_ratio: float) -> float:
-    """Stress concentration of a small hole in a biaxial field, on the larger stress.
-
-    K_t = 3 - r
-
-    Parameters
-    ----------
-    stress_ratio : r [-]
-        second over first principal stress of the plate
-
-    Returns
-    -------
-    K_t [-]
-
-    Valid for
-    ---------
-    second stress not larger than the first
-
-    Source
-    ------
-    Kirsch solution (Timoshenko & Goodier, Theory of Elasticity, article 35)
-
-    Examples
-    --------
-    >>> hole_biaxial(-1.0)
-    4.000
-    """
-    return 3 - stress_ratio
-
-
-@formula
 def curved_bar_inside(mid_radius: float, half_depth: float) -> float:
     """Stress at the inside of a bend over the straight-bar stress, rectangle.
 
@@ -143,39 +112,3 @@ def curved_bar_inside(mid_radius: float, half_depth: float) -> float:
     neutral = 2 * half_depth / log((mid_radius + half_depth) / (mid_radius - half_depth))
     inner = mid_radius - half_depth
     return half_depth / 3 * (neutral - inner) / ((mid_radius - neutral) * inner)
-
-
-@formula
-def curved_bar_outside(mid_radius: float, half_depth: float) -> float:
-    """Stress at the outside of a bend over the straight-bar stress, rectangle.
-
-    K_o = c / 3 * ((R + c) - (2 * c / log((R + c) / (R - c)))) / ((R - (2 * c / log((R + c) / (R -
-    c)))) * (R + c))
-
-    Parameters
-    ----------
-    mid_radius : R [m]
-        radius of the bend to mid-thickness
-    half_depth : c [m]
-        half the thickness
-
-    Returns
-    -------
-    K_o [-]
-
-    Valid for
-    ---------
-    mid-thickness radius above half the thickness, below about fifty
-
-    Source
-    ------
-    Winkler-Bach theory (Machinery's Handbook 31st ed., p. 275)
-
-    Examples
-    --------
-    >>> float(curved_bar_outside(0.009, 0.003))
-    0.8104
-    """
-    neutral = 2 * half_depth / log((mid_radius + half_depth) / (mid_radius - half_depth))
-    outer = mid_radius + half_depth
-    return half_depth / 3 * (outer - neutral) / ((mid_radius - neutral) * outer)

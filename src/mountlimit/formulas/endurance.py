@@ -79,6 +79,37 @@ def size_factor(diameter: float) -> float:
 
 
 @formula
+def size_factor_thick(diameter: float) -> float:
+    """Size factor of a thick rotating round bar.
+
+    k_b = 1.51 * (d / 0.001)**(-0.157)
+
+    Parameters
+    ----------
+    diameter : d [m]
+        diameter, or equivalent diameter
+
+    Returns
+    -------
+    k_b [-]
+
+    Valid for
+    ---------
+    51 to 254 mm
+
+    Source
+    ------
+    Shigley's Mechanical Engineering Design 9th ed. eq. 6-20
+
+    Examples
+    --------
+    >>> float(size_factor_thick(0.1))
+    0.7328
+    """
+    return 1.51 * power(diameter / 0.001, -0.157)
+
+
+@formula
 def endurance_limit(
     ultimate_strength: float, surface_factor: float, size_factor: float, load_factor: float
 ) -> float:
@@ -151,19 +182,52 @@ def goodman_uniaxial(
 
 
 @formula
-def creep_modulus(one_hour_modulus: float, creep_exponent: float, hours: float) -> float:
-    """Creep modulus after a time under load.
+def reversed_stress(endurance_limit: float, safety: float) -> float:
+    """Fully reversed stress that is as safe as the stresses acting.
 
-    E_c = E_1 * t**(-n)
+    s_e = S_e / n
 
     Parameters
     ----------
-    one_hour_modulus : E_1 [Pa]
-        creep modulus at one hour
+    endurance_limit : S_e [Pa]
+        endurance limit of the part
+    safety : n [-]
+        safety of the stresses acting
+
+    Returns
+    -------
+    s_e [Pa]
+
+    Source
+    ------
+    Shigley's Mechanical Engineering Design 9th ed. eq. 6-46 without mean stress
+
+    Examples
+    --------
+    >>> reversed_stress(2e8, 1.6)
+    1.250e+08
+    """
+    return endurance_limit / safety
+
+
+@formula
+def creep_modulus(
+    reference_modulus: float, creep_exponent: float, duration: float, reference_duration: float
+) -> float:
+    """Creep modulus after a time under load, from a known one.
+
+    E_c = E_r * (t / t_r)**(-n)
+
+    Parameters
+    ----------
+    reference_modulus : E_r [Pa]
+        creep modulus after the reference duration
     creep_exponent : n [-]
         exponent of the power law
-    hours : t [h]
+    duration : t [s]
         time under load
+    reference_duration : t_r [s]
+        duration of the known modulus
 
     Returns
     -------
@@ -171,7 +235,7 @@ def creep_modulus(one_hour_modulus: float, creep_exponent: float, hours: float) 
 
     Valid for
     ---------
-    strain up to 0.5 per cent, one hour or more
+    strain up to 0.5 per cent
 
     Source
     ------
@@ -179,39 +243,10 @@ def creep_modulus(one_hour_modulus: float, creep_exponent: float, hours: float) 
 
     Examples
     --------
-    >>> float(creep_modulus(2.5e9, 0.0947, 1000.0))
+    >>> float(creep_modulus(2.5e9, 0.0947, 3.6e6, 3600.0))
     1.300e+09
     """
-    return one_hour_modulus * power(hours, -creep_exponent)
-
-
-@formula
-def allowable_creep_stress(strain: float, creep_modulus: float) -> float:
-    """Stress that reaches the allowed strain.
-
-    sigma = eps * E_c
-
-    Parameters
-    ----------
-    strain : eps [-]
-        allowed strain
-    creep_modulus : E_c [Pa]
-        creep modulus
-
-    Returns
-    -------
-    sigma [Pa]
-
-    Source
-    ------
-    Crawford, Plastics Engineering 3rd ed., chapter 2
-
-    Examples
-    --------
-    >>> allowable_creep_stress(0.01, 3.5e8)
-    3500000.0
-    """
-    return strain * creep_modulus
+    return reference_modulus * power(duration / reference_duration, -creep_exponent)
 
 
 @formula

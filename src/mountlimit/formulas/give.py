@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
+import numpy as np
+
 from ..worked import formula
 
 Number = Any
@@ -182,27 +184,27 @@ def share_of_modulus(modulus: Number, share: Number) -> Number:
 
 
 @formula
-def strain_of(stress: Number, modulus: Number) -> Number:
-    """Strain under a stress held for the time of the creep modulus.
+def creep_share(creep_modulus: Number, elastic_modulus: Number) -> Number:
+    """Creep modulus over the short-term modulus of the same card, never above 1.
 
-    eps = sigma / E_c
+    c = min(1, E_c / E)
 
     Parameters
     ----------
-    stress : sigma [Pa]
-        stress
-    modulus : E_c [Pa]
-        creep modulus
+    creep_modulus : E_c [Pa]
+        modulus after the time under load
+    elastic_modulus : E [Pa]
+        short-term modulus
 
     Returns
     -------
-    eps [-]
+    c [-]
 
     Source
     ------
     Crawford, Plastics Engineering 3rd ed., ch. 2 (creep-modulus method)
     """
-    return stress / modulus
+    return np.minimum(1, creep_modulus / elastic_modulus)
 
 
 @formula

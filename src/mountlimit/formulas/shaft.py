@@ -3,48 +3,19 @@
 from __future__ import annotations
 
 from ..worked import formula
-from ._maths import pi, power, sqrt
+from ._maths import power
 
-# Stress concentration in bending and torsion: Shigley's Mechanical Engineering Design 9th ed.
-# table 7-1 (from memory; an older solutions manual prints 2.2 for the keyseat in bending).
-CONCENTRATION: dict[str, tuple[float, float]] = {
-    "end-milled keyseat": (2.14, 3.0),
-    "sharp shoulder": (2.7, 2.2),
-    "rounded shoulder": (1.7, 1.5),
-    "retaining ring groove": (5.0, 3.0),
-    "plain": (1.0, 1.0),
+# Stress concentration in bending and torsion, and the radius at the bottom over the diameter.
+# Factors: Shigley's Mechanical Engineering Design 9th ed. table 7-1 (from memory; an older
+# solutions manual prints 2.2 for the keyway in bending), where 0.02 and 0.1 belong to them.  The
+# radius of a groove is that of DIN 471, a tenth of the ring's thickness (from memory).
+CONCENTRATION: dict[str, tuple[float, float, float]] = {
+    "shoulder, sharp": (2.7, 2.2, 0.02),
+    "shoulder, rounded": (1.7, 1.5, 0.1),
+    "groove": (5.0, 3.0, 0.01),
+    "keyway": (2.14, 3.0, 0.02),
+    "plain": (1.0, 1.0, 1.0),
 }
-
-
-@formula
-def equivalent_static_stress(moment: float, torque: float, diameter: float) -> float:
-    """Equivalent static stress of a round shaft in bending and torsion.
-
-    sigma_v = 16 / (pi * d**3) * sqrt(4 * M**2 + 3 * T**2)
-
-    Parameters
-    ----------
-    moment : M [N*m]
-        bending moment
-    torque : T [N*m]
-        torque
-    diameter : d [m]
-        diameter of the shaft
-
-    Returns
-    -------
-    sigma_v [Pa]
-
-    Source
-    ------
-    Shigley's Mechanical Engineering Design 9th ed. section 5-5, distortion energy
-
-    Examples
-    --------
-    >>> float(equivalent_static_stress(30.0, 25.0, 0.015))
-    1.117e+08
-    """
-    return 16 / (pi * diameter**3) * sqrt(4 * moment**2 + 3 * torque**2)
 
 
 @formula
@@ -104,6 +75,33 @@ def notch_length(ultimate_strength: float) -> float:
 
 
 @formula
+def torsion_notch_length(notch_length: float) -> float:
+    """Notch length of steel in torsion.
+
+    a_s = 0.6 * a
+
+    Parameters
+    ----------
+    notch_length : a [m]
+        length of the material in bending
+
+    Returns
+    -------
+    a_s [m]
+
+    Source
+    ------
+    Peterson's Stress Concentration Factors (from memory)
+
+    Examples
+    --------
+    >>> float(torsion_notch_length(3.663e-4))
+    2.198e-04
+    """
+    return 0.6 * notch_length
+
+
+@formula
 def fatigue_notch_factor(notch_sensitivity: float, stress_concentration: float) -> float:
     """Fatigue notch factor.
 
@@ -133,70 +131,90 @@ def fatigue_notch_factor(notch_sensitivity: float, stress_concentration: float) 
 
 
 @formula
-def de_goodman_safety(
-    diameter: float,
-    endurance_limit: float,
-    ultimate_strength: float,
-    bending_notch: float,
-    torsion_notch: float,
-    alternating_moment: float,
-    alternating_torque: float,
-    mean_moment: float,
-    mean_torque: float,
-) -> float:
-    """Safety of a shaft against fatigue, distortion energy with the Goodman line.
+def notched_stress(stress: float, fatigue_notch_factor: float) -> float:
+    """Stress at a notch as fatigue feels it.
 
-    n = pi * d**3 / 16 / (sqrt(4 * (K_f * M_a)**2 + 3 * (K_fs * T_a)**2) / S_e + sqrt(4 * (K_f *
-    M_m)**2 + 3 * (K_fs * T_m)**2) / R_m)
+    s_n = K_f * s
 
     Parameters
     ----------
-    diameter : d [m]
-        diameter of the shaft
-    endurance_limit : S_e [Pa]
-        endurance limit of the part
-    ultimate_strength : R_m [Pa]
-        ultimate strength
-    bending_notch : K_f [-]
-        fatigue notch factor in bending
-    torsion_notch : K_fs [-]
-        fatigue notch factor in torsion
-    alternating_moment : M_a [N*m]
-        alternating bending moment
-    alternating_torque : T_a [N*m]
-        alternating torque
-    mean_moment : M_m [N*m]
-        mean bending moment
-    mean_torque : T_m [N*m]
-        mean torque
+    stress : s [Pa]
+        stress without the notch
+    fatigue_notch_factor : K_f [-]
+        fatigue notch factor
 
     Returns
     -------
-    n [-]
+    s_n [Pa]
 
     Source
     ------
-    Shigley's Mechanical Engineering Design 9th ed. eq. 7-7
+    Shigley's Mechanical Engineering Design 9th ed. eq. 6-30
 
     Examples
     --------
-    >>> float(de_goodman_safety(0.0333, 2e8, 5.4e8, 1.0, 1.0, 200.0, 65.0, 400.0, 135.0))
-    2.002
+    >>> notched_stress(1e8, 1.9)
+    1.900e+08
     """
-    return (
-        pi
-        * diameter**3
-        / 16
-        / (
-            sqrt(
-                4 * (bending_notch * alternating_moment) ** 2
-                + 3 * (torsion_notch * alternating_torque) ** 2
-            )
-            / endurance_limit
-            + sqrt(4 * (bending_notch * mean_moment) ** 2 + 3 * (torsion_notch * mean_torque) ** 2)
-            / ultimate_strength
-        )
-    )
+    return fatigue_notch_factor * stress
+
+
+@formula
+def alternating_torque(torque: float, reverse: float) -> float:
+    """Half the swing of a torque that comes and goes.
+
+    T_a = T * (1 + r) / 2
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        peak torque of a start
+    reverse : r [-]
+        reversed torque over it
+
+    Returns
+    -------
+    T_a [N*m]
+
+    Source
+    ------
+    half of largest less least torque
+
+    Examples
+    --------
+    >>> alternating_torque(100.0, 0.25)
+    62.5
+    """
+    return torque * (1 + reverse) / 2
+
+
+@formula
+def mean_torque(torque: float, reverse: float) -> float:
+    """Middle of a torque that comes and goes.
+
+    T_m = T * (1 - r) / 2
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        peak torque of a start
+    reverse : r [-]
+        reversed torque over it
+
+    Returns
+    -------
+    T_m [N*m]
+
+    Source
+    ------
+    half of largest plus least torque
+
+    Examples
+    --------
+    >>> mean_torque(100.0, 0.25)
+    37.5
+    """
+    return torque * (1 - reverse) / 2
 
 
 @formula
@@ -265,41 +283,6 @@ def key_crushing(
     1.100e+08
     """
     return 4 * torque / (shaft_diameter * key_height * key_length)
-
-
-@formula
-def key_pressure(
-    torque: float, shaft_diameter: float, bearing_height: float, key_length: float
-) -> float:
-    """Pressure of a key on the hub.
-
-    p = 2 * T / (d * h_b * l)
-
-    Parameters
-    ----------
-    torque : T [N*m]
-        torque
-    shaft_diameter : d [m]
-        diameter of the shaft
-    bearing_height : h_b [m]
-        height of key in contact with the hub
-    key_length : l [m]
-        bearing length of the key
-
-    Returns
-    -------
-    p [Pa]
-
-    Source
-    ------
-    DIN 6892, simple form (from memory)
-
-    Examples
-    --------
-    >>> key_pressure(40.0, 0.02, 0.0025, 0.019)
-    8.421e+07
-    """
-    return 2 * torque / (shaft_diameter * bearing_height * key_length)
 
 
 @formula

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from ..worked import formula
-from ._maths import sqrt
 
 
 @formula

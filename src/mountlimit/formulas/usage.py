@@ -174,17 +174,19 @@ def plane_offset(offset: Number, built_offset: Number) -> Number:
 
 
 @formula
-def smaller_angle(first: Number, second: Number) -> Number:
-    """The smaller of two allowed angles.
+def shaft_lean(yaw: Number, built_skew: Number, play: Number) -> Number:
+    """Angle between the shafts: under load and as built, all one way.
 
-    eps = min(a, b)
+    eps = abs(psi) + eps_0 + theta_p
 
     Parameters
     ----------
-    first : a [rad]
-        one limit
-    second : b [rad]
-        the other limit
+    yaw : psi [rad]
+        lean of the shaft along the chain line
+    built_skew : eps_0 [rad]
+        as-built angle
+    play : theta_p [rad]
+        lean from bearing play
 
     Returns
     -------
@@ -192,6 +194,6 @@ def smaller_angle(first: Number, second: Number) -> Number:
 
     Source
     ------
-    both must hold
+    geometry, worst sign of every part
     """
-    return np.minimum(first, second)
+    return np.abs(yaw) + built_skew + play

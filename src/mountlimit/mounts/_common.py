@@ -30,6 +30,8 @@ class Picker(Protocol):
         """Give a number, or a default worked out from other inputs."""
         ...
 
+    warnings: list[str]
+
     def mistake(self, key: str, expected: str, suggestion: str = "") -> None:
         """Record a mistake that only shows when several keys are seen together."""
         ...
@@ -82,6 +84,18 @@ def refuse_short(picker: Picker, key: str, free: Value, reach: Number) -> None:
             "is measured to the shaft axis and must be longer than the distance from the axis to "
             f"the lowest motor bolts ({reach * 1000:.1f} mm)",
             "check motor.bolt_circle",
+        )
+
+
+SHORT = 0.25  # of the width; shorter than this a strip is no beam
+
+
+def warn_short(picker: Picker, length: Number, width: Value) -> None:
+    """Warn where beam theory makes a stiff, short strip too stiff."""
+    if length < SHORT * width:
+        picker.warnings.append(
+            f"The mount is only {float(length) * 1000:.0f} mm long between bolts and {float(width) * 1000:.0f} mm wide: "
+            "no beam, and softer than worked out here. Leave a margin on alignment."
         )
 
 

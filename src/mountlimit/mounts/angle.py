@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from ..data.bends import least_radius
 from ..fields import Field, may, need
-from ..formulas import layout
-from ..model import BoltPlane, Cut, Mount, Segment
+from ..formulas import concentration, layout
+from ..model import BoltPlane, Cut, Mount, Number, Segment
+from ..worked import Value
 from . import _common
 from ._common import Parts, Picker
 
@@ -15,6 +17,7 @@ FIELDS = (
     need("mount.free_length", "length", "heel (top of the foot) to the shaft axis", "5 mm", "2 m", "90 mm"),
     need("mount.heel_to_bolts", "length", "leg to the nearest row of foot bolts", "3 mm", "1 m", "35 mm"),
     may("mount.foot_thickness", "length", "thickness of the foot when it differs", "0.5 mm", "150 mm"),
+    may("mount.bend_radius", "length", "inside radius of the bend at the heel", "0.1 mm", "500 mm", example="16 mm"),
     Field(key="mount.foot_points", kind="choice", meaning="where the foot points", choices=("motor", "sprocket")),
 )  # fmt: skip
 
@@ -31,6 +34,8 @@ def build(picker: Picker, parts: Parts) -> Mount:
     reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.number)
     _common.refuse_short(picker, "mount.free_length", free, reach)
     _common.refuse_narrow(picker, width, parts)
+    _common.warn_short(picker, layout.difference(free, reach), width)
+    radius = _bend_radius(picker, parts, thickness, float(min(to_bolts, free - reach)))
     middle = layout.half(thickness)
     heel, motor_line = layout.opposite(free), layout.opposite(reach)
     foot_middle = layout.opposite(layout.total(free, layout.half(foot_thickness)))
@@ -55,9 +60,11 @@ def build(picker: Picker, parts: Parts) -> Mount:
         Cut(name="foot at the frame bolts", place=(0.0, foot_middle, row), axis="z", across="x",
             normal="y", width=b, thickness=tf, holes=holes, segment=0),
         Cut(name="foot at the heel", place=(0.0, foot_middle, middle), axis="z", across="x",
-            normal="y", width=b, thickness=tf, holes=(), segment=0),
+            normal="y", width=b, thickness=tf, holes=(), segment=0,
+            inside_factor=_inside(radius, foot_thickness)),
         Cut(name="leg at the heel", place=(0.0, heel, middle), axis="y", across="x",
-            normal="z", width=b, thickness=t, holes=(), segment=1),
+            normal="z", width=b, thickness=t, holes=(), segment=1,
+            inside_factor=_inside(radius, thickness)),
         Cut(name="leg at the motor bolts", place=(0.0, motor_line, middle), axis="y", across="x",
             normal="z", width=b, thickness=t, holes=_common.motor_holes(motor, float(reach)), segment=1),
     )  # fmt: skip
@@ -71,3 +78,42 @@ def build(picker: Picker, parts: Parts) -> Mount:
     depth = to_bolts + fixings.span_along + fixings.edge
     area = float(width * (height + depth * foot_thickness / thickness))
     return _common.mount(FORM, picker, parts, thickness, width, (foot, leg), cuts, plane, area)
+
+
+TIGHT, USUAL, WIDE = 1.0, 2.0, 4.0  # inside radius over thickness
+TIGHTEST = 0.5  # the same, of an extruded angle and of soft sheet
+ROOM = 0.8  # of the way from the heel to the nearest bolts
+
+
+def _bend_radius(picker: Picker, parts: Parts, thickness: Value, way: float) -> Value:
+    """Give the inside radius of the heel; a rolled or extruded angle may be tighter than a bent one."""
+    t, card = float(thickness), parts.material.card
+    known = least_radius(card.id, t)
+    least = known[0] if known else TIGHT * t
+    tight = TIGHTEST if least < t or "extrusion" in card.form else TIGHT
+    low, likely, high = tight * t, max(USUAL * t, least), max(WIDE * t, least)
+    source = f"common practice, no source ({tight:g} to 4 thicknesses, bent, rolled or extruded)"
+    if known and least > USUAL * t:
+        source += f"; least bend radius: {known[1]}"
+    low, likely, high = (min(radius, ROOM * way) for radius in (low, likely, high))
+    radius = picker.between("mount.bend_radius", low, likely, high, source)
+    if radius >= way:
+        picker.mistake(
+            "mount.bend_radius",
+            f"reaches the nearest bolts, {way * 1000:.1f} mm from the heel",
+            "it is the inside radius of the bend",
+        )
+    given = picker.optional("mount.bend_radius") is not None
+    if known and given and radius < least * (1 - 1e-9):
+        picker.warnings.append(
+            f"mount.bend_radius: bent cold, {card.name} of {t * 1000:g} mm cracks when the inside "
+            f"radius is below {least * 1000:.1f} mm ({known[1]}); by hand allow 1.5 times that. "
+            "A rolled or extruded angle may be tighter."
+        )
+    return radius
+
+
+def _inside(radius: Value, thickness: Value) -> Number:
+    """Give the stress inside the bend over that of a straight bar."""
+    middle = layout.half(thickness)
+    return concentration.curved_bar_inside(layout.total(radius, middle), middle)

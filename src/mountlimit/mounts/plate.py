@@ -25,6 +25,7 @@ def build(picker: Picker, parts: Parts) -> Mount:
     reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.number)
     _common.refuse_short(picker, "mount.free_length", free, reach)
     _common.refuse_narrow(picker, width, parts)
+    _common.warn_short(picker, layout.difference(free, reach), width)
     length = layout.difference(free, reach)
     foot_line, motor_line = layout.opposite(free), layout.opposite(reach)
     middle = layout.half(thickness)

@@ -20,12 +20,11 @@ from shapely.geometry import Polygon
 
 from .error import PlateError
 from .mesh import Mesh
-from .model import Contact, FloatArray, IntArray, PlateModel
-from .shapes import outline_polygon
+from .model import BoolArray, Contact, FloatArray, IntArray, PlateModel
+from .regions import CONTACT_POINTS, contact_pitch, contact_region
 from .validity import TOUCH
 
-FINEST_PITCH = 0.012  # m
-POINTS = 60  # contact points aimed at, at most, on one plate
+UNTIE = np.array([1.0e-4, 0.7e-4])  # of the pitch, so that no two places are equally near
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -45,7 +44,9 @@ class ContactPoints:
         return sparse.coo_array(entries, shape=(6 * count, len(self.nodes))).tocsc()
 
 
-def points(model: PlateModel, mesh: Mesh, held: IntArray, most: int = POINTS) -> ContactPoints:
+def points(
+    model: PlateModel, mesh: Mesh, held: IntArray, most: int = CONTACT_POINTS
+) -> ContactPoints:
     """Choose the contact points of a mesh; nodes in ``held`` are tied to something else.
 
     ``most`` is how many are aimed at, at most, on one plate.
@@ -79,11 +80,9 @@ def points(model: PlateModel, mesh: Mesh, held: IntArray, most: int = POINTS) ->
 def _points_of(
     model: PlateModel, mesh: Mesh, contact: Contact, held: IntArray, most: int
 ) -> tuple[IntArray, FloatArray]:
-    """Give the corner nodes nearest to an even grid over the region, and the area of each."""
+    """Give the nodes on the region's edge, those nearest to an even grid inside, and their areas."""
     plate = model.facets[contact.facet]
-    region = outline_polygon(plate)
-    if contact.region is not None:
-        region = region.intersection(Polygon(np.asarray(contact.region, float)))
+    region = contact_region(model, contact)
     corners = mesh.triangles[mesh.facet == contact.facet, :3]
     area = mesh.area[mesh.facet == contact.facet]
     centre = plate.to_plane(mesh.points[corners].mean(axis=1))
@@ -92,19 +91,44 @@ def _points_of(
     if len(nodes) == 0:
         return nodes, np.empty(0)
     places = plate.to_plane(mesh.points[nodes])
-    pitch = contact.pitch or max(FINEST_PITCH, np.sqrt(area[covered].sum() / most))
-    low, high = places.min(axis=0), places.max(axis=0)
-    counts = np.maximum(1, np.round((high - low) / pitch).astype(int)) + 1
-    axes = [np.linspace(low[k], high[k], counts[k]) for k in (0, 1)]
-    grid = np.stack(np.meshgrid(*axes, indexing="ij"), axis=-1).reshape(-1, 2)
-    away, near = (np.asarray(part) for part in cKDTree(places).query(grid))
-    chosen = np.unique(near[away < 0.75 * pitch]).astype(np.int64)
-    share = np.asarray(cKDTree(places[chosen]).query(centre[covered])[1], np.int64)
+    pitch = contact_pitch(model, contact, most)
+    chosen = _chosen(region, places, pitch)
+    skewed = centre[covered] + UNTIE * pitch
+    share = np.asarray(cKDTree(places[chosen]).query(skewed)[1], np.int64)
     total = np.bincount(share, weights=area[covered], minlength=len(chosen)).astype(float)
     return nodes[chosen[total > 0.0]], total[total > 0.0]
 
 
-def _contains(region: Polygon, places: FloatArray) -> FloatArray:
+def _chosen(region: Polygon, places: FloatArray, pitch: float) -> IntArray:
+    """Choose places on the region's edge, thinned to the pitch, and inside near an even grid."""
+    on_edge = shapely.distance(region.boundary, shapely.points(places)) < TOUCH
+    along = shapely.line_locate_point(region.boundary, shapely.points(places[on_edge]))
+    rim = _thinned(np.flatnonzero(on_edge), places, np.asarray(along), 0.75 * pitch)
+    low, high = places.min(axis=0), places.max(axis=0)
+    counts = np.maximum(1, np.round((high - low) / pitch).astype(int)) + 1
+    axes = [np.linspace(low[k], high[k], counts[k])[1:-1] for k in (0, 1)]
+    grid = np.stack(np.meshgrid(*axes, indexing="ij"), axis=-1).reshape(-1, 2)
+    away, near = (np.asarray(part) for part in cKDTree(places).query(grid + UNTIE * pitch))
+    return np.union1d(rim, near[away < 0.75 * pitch]).astype(np.int64)
+
+
+def _thinned(index: IntArray, places: FloatArray, along: FloatArray, least: float) -> IntArray:
+    """Keep corners of the edge, and in order along it the places not too near the last kept."""
+    order = index[np.argsort(along, kind="stable")]
+    if len(order) < 3:
+        return order
+    before, after = places[np.roll(order, 1)], places[np.roll(order, -1)]
+    one, two = places[order] - before, after - places[order]
+    turn = one[:, 0] * two[:, 1] - one[:, 1] * two[:, 0]
+    corner = np.abs(turn) > 1e-6 * np.linalg.norm(one, axis=1) * np.linalg.norm(two, axis=1)
+    kept: list[int] = []
+    for place, must in zip(order, corner, strict=True):
+        if must or not kept or np.linalg.norm(places[place] - places[kept[-1]]) > least:
+            kept.append(int(place))
+    return np.array(kept, np.int64)
+
+
+def _contains(region: Polygon, places: FloatArray) -> BoolArray:
     return np.asarray(shapely.contains_xy(region.buffer(TOUCH), *places.T))
 
 

@@ -12,17 +12,19 @@ from itertools import pairwise
 import numpy as np
 import shapely
 from scipy.spatial import cKDTree
-from shapely.geometry import LineString, Polygon
+from shapely.geometry import LineString, MultiPolygon, Polygon
 
 from . import joints as joints_of
 from . import regions, seeds
 from .joints import Joint
 from .model import BoolArray, FloatArray, IntArray, PlateModel
-from .shapes import holes_on, outline_polygon
+from .shapes import holes_on
 from .validity import TOUCH, washers_on
 
 GRID = 1e-9  # m, the grid places are rounded to before they are compared
 STRIP_PIECES = 4.0  # length of the pieces along a stiff strip over the strip's width
+
+Zone = tuple[Polygon | MultiPolygon, float]  # area, length of pieces in it
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -56,16 +58,16 @@ def draw(model: PlateModel, mesh_size: float) -> tuple[list[FacetLines], list[Ch
     count = len(model.facets)
     strips = [joints_of.strips(model, found, i) for i in range(count)]
     pieces = [_noded(_lines(model, found, strips[i], i, mesh_size)) for i in range(count)]
-    chains = [_joint_chain(model, joint, pieces, mesh_size) for joint in found]
+    zones = [_zones(model, i, strips[i], mesh_size) for i in range(count)]
+    chains = [_joint_chain(model, joint, pieces, zones, mesh_size) for joint in found]
     chains += _weld_chains(model, pieces, mesh_size)
     drawn = []
     for i in range(count):
         own = [c.points[c.facets.index(i)] for c in chains if i in c.facets]
         own = [model.facets[i].to_plane(points) for points in own]
         lines = _replace_on(pieces[i], own)
-        size = _piece_size(strips[i], mesh_size)
         holes = [Polygon(p).representative_point() for _, p in holes_on(model, i, mesh_size)]
-        places, pairs = _number(lines, own, strips[i], mesh_size, size)
+        places, pairs = _number(lines, own, zones[i], mesh_size)
         drawn.append(
             FacetLines(
                 places=seeds.add(model, i, places, pairs, mesh_size),
@@ -77,12 +79,17 @@ def draw(model: PlateModel, mesh_size: float) -> tuple[list[FacetLines], list[Ch
     return drawn, chains, found
 
 
-def _piece_size(strips: list[Polygon], mesh_size: float) -> float:
-    """Give the length of pieces along strips: short enough for sound triangles in the strip."""
-    if not strips:
-        return mesh_size
-    narrow = min(_width(strip) for strip in strips)
-    return min(mesh_size, max(STRIP_PIECES * narrow, 0.5 * mesh_size))
+def _zones(model: PlateModel, facet: int, strips: list[Polygon], mesh_size: float) -> list[Zone]:
+    """Give the areas of a facet where pieces are to be shorter: strips and contact with the frame."""
+    found: list[Zone] = [
+        (strip, max(STRIP_PIECES * _width(strip), 0.5 * mesh_size)) for strip in strips
+    ]
+    found += [
+        (regions.contact_region(model, part), regions.contact_pitch(model, part))
+        for part in model.contacts
+        if part.facet == facet
+    ]
+    return found
 
 
 def _width(strip: Polygon) -> float:
@@ -120,11 +127,10 @@ def _lines(
 
 def _contact_edges(model: PlateModel, facet: int) -> list[FloatArray]:
     """Give the outlines of contact regions on a facet, so that their edges fall on nodes."""
-    outline = outline_polygon(model.facets[facet])
     rings = []
     for part in model.contacts:
         if part.facet == facet and part.region is not None:
-            region = outline.intersection(Polygon(np.asarray(part.region, float)))
+            region = regions.contact_region(model, part)
             pieces = [p for p in shapely.get_parts(region) if isinstance(p, Polygon)]
             rings += [np.asarray(piece.exterior.coords)[:-1] for piece in pieces]
     return rings
@@ -132,11 +138,16 @@ def _contact_edges(model: PlateModel, facet: int) -> list[FloatArray]:
 
 def _noded(lines: list[LineString]) -> FloatArray:
     """Cut lines where they meet; give straight pieces, shape (n, 2 ends, 2)."""
-    union = shapely.node(shapely.union_all(lines, grid_size=GRID))
+    even = shapely.transform(lines, _rounded)
+    union = shapely.node(shapely.union_all(even, grid_size=GRID))
     parts = shapely.get_parts(union)
     points, owner = shapely.get_coordinates(parts, return_index=True)
     same = owner[1:] == owner[:-1]
     return np.stack([points[:-1][same], points[1:][same]], axis=1)
+
+
+def _rounded(places: FloatArray) -> FloatArray:
+    return np.asarray(np.round(places / GRID) * GRID + 0.0)
 
 
 def _on_line(
@@ -169,7 +180,11 @@ def _divided(marks: FloatArray, length: float, size: float) -> FloatArray:
 
 
 def _joint_chain(
-    model: PlateModel, joint: Joint, pieces: list[FloatArray], mesh_size: float
+    model: PlateModel,
+    joint: Joint,
+    pieces: list[FloatArray],
+    zones: list[list[Zone]],
+    mesh_size: float,
 ) -> Chain:
     """Divide a joint the same way on both its facets."""
     marks = np.concatenate(
@@ -178,10 +193,11 @@ def _joint_chain(
             for i in joint.facets
         ]
     )
-    narrow = min(joint.strip)
-    size = mesh_size
-    if narrow > 0.0:
-        size = min(mesh_size, max(STRIP_PIECES * narrow, 0.5 * mesh_size))
+    middle = 0.5 * (joint.start + joint.end)
+    size = min(
+        float(_sizes(model.facets[i].to_plane(middle)[None], zones[i], mesh_size)[0])
+        for i in joint.facets
+    )
     places = _divided(marks, joint.length, size)
     points = joint.start + places[:, None] * joint.direction
     return Chain(facets=joint.facets, points=(points, points), merged=True)
@@ -218,25 +234,25 @@ def _replace_on(pieces: FloatArray, chains: list[FloatArray]) -> FloatArray:
     return pieces
 
 
-def _near_strip(pieces: FloatArray, strips: list[Polygon]) -> BoolArray:
-    """Tell which pieces lie on or in a stiff strip, as a mask."""
-    near = np.zeros(len(pieces), bool)
-    middles = shapely.points(pieces.mean(axis=1))
-    for strip in strips:
-        near |= shapely.intersects(strip.buffer(TOUCH), middles)
-    return near
+def _sizes(places: FloatArray, zones: list[Zone], mesh_size: float) -> FloatArray:
+    """Give the largest length of a piece at places: that of the finest zone they lie in."""
+    size = np.full(len(places), mesh_size)
+    points = shapely.points(places)
+    for area, own in zones:
+        on = shapely.intersects(area.buffer(TOUCH), points)
+        size[on] = np.minimum(size[on], own)
+    return size
 
 
 def _number(
     pieces: FloatArray,
     chains: list[FloatArray],
-    strips: list[Polygon],
+    zones: list[Zone],
     mesh_size: float,
-    strip_size: float,
 ) -> tuple[FloatArray, IntArray]:
     """Divide long pieces, merge equal ends, and number them."""
     length = np.linalg.norm(pieces[:, 1] - pieces[:, 0], axis=1)
-    size = np.where(_near_strip(pieces, strips), strip_size, mesh_size)
+    size = _sizes(pieces.mean(axis=1), zones, mesh_size)
     fixed = np.concatenate(chains) if chains else np.empty((0, 2))
     on_chain = np.zeros(len(pieces), bool)
     for chain in chains:
@@ -259,13 +275,21 @@ def _within(middles: FloatArray, chain: FloatArray) -> BoolArray:
 
 
 def _merged(points: FloatArray, first: int, count: int) -> tuple[FloatArray, IntArray]:
-    """Merge places that are the same; give distinct places and the pieces' end numbers."""
-    tree = cKDTree(points)
+    """Merge places that are the same; give distinct places and the pieces' end numbers.
+
+    Places come out rounded and in order of their coordinates, so that the same drawing gives the
+    same mesh however the mount is turned in space.
+    """
     number = np.arange(len(points))
-    for a, b in sorted(tree.query_pairs(TOUCH)):
+    for a, b in sorted(cKDTree(points).query_pairs(TOUCH)):
         number[b] = min(number[b], number[a])
     number = number[number]
     kept, index = np.unique(number, return_inverse=True)
+    places = _rounded(points[kept])
+    order = np.lexsort(places.T)
+    rank = np.empty_like(order)
+    rank[order] = np.arange(len(order))
+    index = rank[index]
     pairs = np.c_[index[first : first + count], index[first + count :]]
     pairs = np.unique(np.sort(pairs, axis=1), axis=0)
-    return points[kept], pairs[pairs[:, 0] != pairs[:, 1]].astype(np.int64)
+    return places[order], pairs[pairs[:, 0] != pairs[:, 1]].astype(np.int64)

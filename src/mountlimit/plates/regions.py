@@ -1,4 +1,4 @@
-"""Which elements lie under which washer, motor face, spacer end or stiff corner strip."""
+"""Which part of a facet lies under a washer, the motor, a spacer, a corner strip or on the frame."""
 
 from __future__ import annotations
 
@@ -6,12 +6,15 @@ from collections.abc import Sequence
 
 import numpy as np
 import shapely
-from shapely.geometry import Polygon
+from shapely.geometry import MultiPolygon, Polygon
 
-from .model import Bolt, FloatArray, IntArray, PlateModel
-from .shapes import inscribed_circle, spacer_centre
+from .model import Bolt, Contact, FloatArray, IntArray, PlateModel
+from .shapes import inscribed_circle, outline_polygon, spacer_centre
 
 CORNER_FACTOR = 1.5  # thickness of the strip beside a bend over that of the plate
+
+FINEST_PITCH = 0.010  # m, of contact points
+CONTACT_POINTS = 70  # aimed at, at most, on one plate
 
 Disc = tuple[int, FloatArray]  # facet, outline
 
@@ -40,6 +43,21 @@ def spacer_ends(model: PlateModel, mesh_size: float) -> list[Disc]:
         for i, spacer in enumerate(model.spacers)
         for facet in spacer.facets
     ]
+
+
+def contact_region(model: PlateModel, contact: Contact) -> Polygon | MultiPolygon:
+    """Give the part of a facet's outline a contact covers."""
+    outline = outline_polygon(model.facets[contact.facet])
+    if contact.region is None:
+        return outline
+    return outline.intersection(Polygon(np.asarray(contact.region, float)))
+
+
+def contact_pitch(model: PlateModel, contact: Contact, most: int = CONTACT_POINTS) -> float:
+    """Give the distance of contact points: the one given, else such that ``most`` fill the region."""
+    if contact.pitch is not None:
+        return contact.pitch
+    return max(FINEST_PITCH, float(np.sqrt(contact_region(model, contact).area / most)))
 
 
 def under(facet: IntArray, centres: FloatArray, discs: list[Disc]) -> IntArray:

@@ -10,7 +10,8 @@ from rich.console import Console
 from .. import units
 from ..chains import Choice
 from ..model import Drive
-from .text import amperes, new_table
+from .text import new_table
+from .words import amperes
 
 
 def write(

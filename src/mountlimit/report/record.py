@@ -43,7 +43,7 @@ def _limit(line: Line) -> dict[str, Any]:
             "unit": "A",
         }
     return {
-        "check": x.check.name, "part": x.check.part, "kind": x.check.kind, "current": x.current_kind,
+        "check": x.check.name, "part": x.check.part, "kind": x.check.kind, "current": x.current_kind, "counts_for_safe_current": x.counts,
         "case": line.case, "station": line.station, "safe": _quantity(x.safe, "A"), "gives": gives,
         "not_reached_below": _quantity(x.reach, "A"), "design_factor": x.factor,
         "at_set": _at(line.at_set, x.factor), "at_wanted": _at(line.at_wanted, x.factor),

@@ -10,7 +10,8 @@ from rich.console import Console
 from .. import units
 from ..model import Drive
 from ..thickness import Thinnest
-from .text import amperes, heading, new_table
+from .text import heading, new_table
+from .words import amperes
 
 SHOWN_POINTS = 9
 

@@ -8,7 +8,7 @@ from .. import units
 from ..units import kind_of_unit
 from ..why import Worked
 from ..worked import Entry, Step
-from .text import shown
+from .words import shown
 
 DIGITS = 6
 
@@ -47,7 +47,9 @@ def _step(step: Step, work: Worked, console: Console) -> None:
     console.print(f"{places[step.index]}. {step.title}")
     console.print(f"     {step.equation}")
     for entry in step.entries:
-        unit = entry.symbol.unit if entry.symbol.unit != "any" else units.KINDS[work.row.quantity].si
+        unit = (
+            entry.symbol.unit if entry.symbol.unit != "any" else units.KINDS[work.row.quantity].si
+        )
         shown_value = number(entry.value, unit, system)
         console.print(f"     {entry.symbol.letter} = {shown_value}{_origin(entry, places)}")
     console.print(f"     {step.result.letter} = {number(step.value, step.result.unit, system)}")

@@ -15,6 +15,16 @@ ROOM = 273.15 + 23.0
 PLASTIC_AT_WORK = (273.15 + 45.0, 273.15 + 60.0, 273.15 + 60.0)
 SPREAD = 1.645  # 5 % and 95 % of a normal distribution
 HEAT_SPREAD = 0.15  # of a retention factor, from memory
+# Of the card's fatigue strength: low, likely, high, and why.
+_SCATTER = "scatter 8 % (Shigley's Mechanical Engineering Design 9th ed. section 6-17, from memory)"
+_ORDER = "an order of magnitude, so 0.6 to 1.4 of it (from memory)"
+FATIGUE_SHARE = {
+    "steel": (0.87, 1.0, 1.13, _SCATTER),
+    "iron": (0.87, 1.0, 1.13, _SCATTER),
+    "aluminium": (0.7, 0.8, 1.0, f"polished bar; 0.8 of it as cut (from memory), {_SCATTER}"),
+    "plastic": (0.6, 1.0, 1.4, _ORDER),
+    "wood": (0.6, 1.0, 1.4, _ORDER),
+}
 EDGE_LEAST = 1.2  # hole diameters from hole to edge: EN 1993-1-8 table 3.3
 FACE_FRICTION = (0.1, 0.15, 0.25, "from memory (bare or painted motor face on a metal mount)")
 
@@ -41,13 +51,13 @@ def substance(picker: Picker) -> Substance:
     nu = card.poissons_ratio
     creep = modulus
     if card.creep_source:
-        share = card.creep_modulus(hours, heat) / card.modulus_at(heat)
-        creep_share = Value(share, f"material:{card.id}.creep", "card", card.creep_source)
-        creep = give.share_of_modulus(modulus, creep_share)
+        share = give.creep_share(card.aged_modulus(hours), card.elastic_modulus)
+        creep = give.share_of_modulus(modulus, share)
     shear, creep_shear = _shear_moduli(card, modulus, creep)
     return Substance(
         card=card, elastic_modulus=modulus, creep_modulus=creep, poissons_ratio=nu,
         shear_modulus=shear, creep_shear_modulus=creep_shear, yield_strength=strength,
+        fatigue_strength=_fatigue(picker, card, heat),
         compressive_over_tensile=card.compressive_over_tensile,
         strain_limit=card.design_strain_limit if soft else None, density=float(card.density),
     )  # fmt: skip
@@ -92,6 +102,16 @@ def _strength(picker: Picker, card: cards.Material, heat: float, soft: bool) -> 
     return picker.between(
         "mount.yield_strength", low, likely, likely * (1 + scatter),
         f"{card.yield_strength.source}; {card.yield_kind} value, scatter of the card",
+    )  # fmt: skip
+
+
+def _fatigue(picker: Picker, card: cards.Material, heat: float) -> Value:
+    """Give the fatigue strength at work; that of a plate as cut, with scatter."""
+    at_work = card.fatigue_at(heat)
+    low, likely, high, why = FATIGUE_SHARE[card.family]
+    return picker.between(
+        "mount.fatigue_strength", at_work * low, at_work * likely, at_work * high,
+        f"{card.fatigue_strength.source}; {why}",
     )  # fmt: skip
 
 
@@ -187,6 +207,7 @@ def face(picker: Picker, motor: Motor, material: Substance) -> MotorFace:
         ),
         friction=picker.between("motor.face_friction", low, likely, high, source),
         spigot=picker.word("motor.spigot", "no") == "yes",
+        slotted=picker.word("motor.holes", "round") == "slotted",
     )  # fmt: skip
 
 

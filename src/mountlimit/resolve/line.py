@@ -4,9 +4,12 @@ from __future__ import annotations
 
 import math
 
+import numpy as np
+
 from .. import cards
 from ..factors import DESIGN_FACTORS
 from ..formulas import give
+from ..formulas import shaft as shaft_formulas
 from ..model import ChainDrive, Duty, Hub, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
@@ -14,6 +17,9 @@ from ..worked import Value
 COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
 TOOTH_RELIEF = {"chamfered": (0.10, 0.13, 0.15), "flat": (0.0, 0.03, 0.05)}
+ULTIMATE = (500e6, 600e6, 900e6)
+NOTCH_TABLE = "Shigley's Mechanical Engineering Design 9th ed. table 7-1 (from memory)"
+UNKNOWN_NOTCH = ("plain", "shoulder, rounded", "shoulder, sharp")
 UNKNOWN_RELIEF = (0.03, 0.10, 0.15)
 
 
@@ -61,18 +67,57 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
     """Give the motor shaft on its bearings."""
     diameter = picker.number("shaft.diameter")
     span = (0.05, 0.06, 0.09) if motor.mass < 2.5 else (0.09, 0.11, 0.16)
-    rating, name = _static_rating(picker, diameter)
+    static, dynamic, name = _ratings(picker, diameter)
+    notch, in_bending, in_torsion, radius = _notch(picker, diameter)
     return Shaft(
         diameter=diameter, face_overhang=picker.number("shaft.face_overhang"),
         face_to_bearing=picker.number("shaft.face_to_bearing"),
         bearing_span=picker.between("shaft.bearing_span", *span, COMMON),
-        static_rating=rating, bearing=name, yield_strength=picker.number("shaft.yield_strength"),
+        static_rating=static, dynamic_rating=dynamic, bearing=name,
+        yield_strength=picker.number("shaft.yield_strength"), ultimate_strength=_ultimate(picker),
+        notch=notch, notch_bending=in_bending, notch_torsion=in_torsion, notch_radius=radius,
         elastic_modulus=Value(205e9, "shaft.elastic_modulus", "card", "steel, from memory"),
         bearing_play=picker.number("shaft.bearing_play"),
     )  # fmt: skip
 
 
-def _static_rating(picker: Picker, diameter: Value) -> tuple[Value, str]:
+def _ultimate(picker: Picker) -> Value:
+    """Give the ultimate strength of the shaft, never under a yield strength that is given."""
+    given = picker.given.get("shaft.yield_strength")
+    least = float(given.value) if given else 0.0
+    low, likely, high = (max(v, least) for v in ULTIMATE)
+    strength = picker.between(
+        "shaft.ultimate_strength", low, likely, high,
+        "from memory (plain to heat-treated medium-carbon shaft steel)",
+    )  # fmt: skip
+    if "shaft.ultimate_strength" in picker.given and strength < least:
+        picker.mistake("shaft.ultimate_strength", "is below the yield strength of the shaft")
+    return strength
+
+
+def _notch(picker: Picker, diameter: Value) -> tuple[str, Value, Value, Value]:
+    """Give the notch in words, its factors in bending and in torsion, and its radius."""
+    table, key = shaft_formulas.CONCENTRATION, "shaft.notch"
+    word = picker.card(key)
+    if word is not None:
+        bending, torsion, share = table[word]
+        origin, source = "given", f"'{word}', {NOTCH_TABLE}"
+        in_bending = Value(bending, key, origin, source)
+    else:
+        origin, source = "assumed", f"bending, from plain to a sharp shoulder: {NOTCH_TABLE}"
+        known = [table[w] for w in UNKNOWN_NOTCH]
+        column = [k[0] for k in known]
+        low, likely, high = column
+        in_bending = picker.uncertain(key, low, likely, high, source, origin, kind="number")
+        torsion, share = (
+            float(np.interp(in_bending, column, [k[i] for k in known])) for i in (1, 2)
+        )
+    radius = Value(share * diameter, key, origin, f"{share:g} of the diameter: {source}")
+    return word or "form unknown", in_bending, Value(torsion, key, origin, source), radius
+
+
+def _ratings(picker: Picker, diameter: Value) -> tuple[Value, Value | None, str]:
+    """Give static and dynamic rating of the front bearing, and its name."""
     card = picker.card("shaft.bearing")
     if card is not None:
         if abs(card.bore - diameter) > 0.25 * diameter:
@@ -80,26 +125,36 @@ def _static_rating(picker: Picker, diameter: Value) -> tuple[Value, str]:
                 f"Bearing {card.designation} has a {card.bore * 1000:g} mm bore, the shaft is "
                 f"{diameter * 1000:g} mm at the bearing: check which is right."
             )
-        return card.static_load_rating, str(card.designation)
+        return card.static_load_rating, card.dynamic_load_rating, str(card.designation)
     fitting = [
         b for b in cards.bearings("deep groove") if abs(b.bore - diameter) <= 0.13 * diameter
     ] or cards.bearings("deep groove")
     near = min(fitting, key=lambda b: abs(b.bore - diameter))
-    ratings = sorted(float(b.static_load_rating) for b in fitting if b.bore == near.bore)
+    same = [b for b in fitting if b.bore == near.bore]
+    words = f"light to heavy deep-groove bearing on a {near.bore * 1000:g} mm shaft: {near.source}"
+
+    def rating(key: str, values: list[float]) -> Value:
+        ranked = sorted(values)
+        return picker.between(key, ranked[0], ranked[len(ranked) // 2], ranked[-1], words)
+
     return (
-        picker.between(
-            "shaft.static_rating", ratings[0], ratings[len(ratings) // 2], ratings[-1],
-            f"light to heavy deep-groove bearing on a {near.bore * 1000:g} mm shaft: {near.source}",
-        ),
+        rating("shaft.static_rating", [float(b.static_load_rating) for b in same]),
+        rating("shaft.dynamic_rating", [float(b.dynamic_load_rating) for b in same])
+        if "motor.speed" in picker.given
+        else None,
         "unknown",
-    )  # fmt: skip
+    )
 
 
 def hub(picker: Picker) -> Hub:
     """Give what turns the sprocket; a key of the usual size when nothing is said."""
     keyed, screws = picker.card("hub.key"), picker.card("hub.set_screw")
     otherwise = "set screw" if screws and not keyed else "key"
-    drive = picker.word("hub.drive", otherwise)
+    drive = (
+        otherwise
+        if (keyed or screws) and "hub.drive" not in picker.given
+        else picker.word("hub.drive", otherwise)
+    )
     if drive == "set screw" and not screws:
         picker.mistake(
             "hub.set_screw", "is missing: number and size of set screws, for example '1 x M6'"
@@ -172,12 +227,23 @@ def use(picker: Picker) -> Use:
     )  # fmt: skip
 
 
+def _for_life(picker: Picker, key: str) -> Value | None:
+    """Give an input of the bearing's life; without the motor's speed nothing asks for it."""
+    if "motor.speed" in picker.given:
+        return picker.number(key)
+    if key in picker.given:
+        picker.warnings.append(f"{key} does nothing yet: the bearing's life needs motor.speed too.")
+    return None
+
+
 def duty(picker: Picker) -> Duty:
     """Give how torque comes on."""
     factor = picker.optional("duty.starting_factor")
     return Duty(
         reverse=picker.number("duty.reverse"), ramp=picker.optional("duty.ramp"),
         starting_factor=factor, bump=picker.number("duty.bump"), hours=picker.number("duty.hours"),
+        bearing_hours=_for_life(picker, "duty.bearing_hours"),
+        chain_factor=_for_life(picker, "duty.chain_factor"),
     )  # fmt: skip
 
 

@@ -103,6 +103,8 @@ def _torque_constant(picker: Picker) -> Number:
     else:
         base = picker.number("motor.torque_constant")
     quoted = picker.card("motor.torque_per")
+    if quoted is None:
+        picker.words["motor.torque_per"] = "the same ampere as the controller counts"
     if quoted in (None, kind) or kind not in motor_formulas.AMPERE_FACTOR:
         return base
     ratio = motor_formulas.AMPERE_FACTOR[kind] / motor_formulas.AMPERE_FACTOR[str(quoted)]

@@ -1,0 +1,5 @@
+"""``python -m mountlimit``."""
+
+from .cli import main
+
+main()

@@ -1,0 +1,184 @@
+"""Holes for the frame bolts: EN 1993-1-8 resistance tables, directions, odd materials."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import numpy as np
+import pytest
+
+from conftest import angle_file, drive_file
+from mountlimit import evaluate, limits
+from mountlimit.checks import bolt_bearing
+from mountlimit.errors import InputError
+from mountlimit.resolve import resolve
+from mountlimit.worked import Value
+
+CURRENTS = np.geomspace(1.0, 1e6, 300)
+
+
+def value(number):
+    """A number with no key of its own."""
+    return Value(number, "test", "given")
+
+
+def limit_of(file, check="bolt_bearing"):
+    """Current at which the check is used up at likely values, factor 1."""
+    drive = resolve(file)
+    found = next(c for c in evaluate.applicable(drive) if c.name == check)
+    curve = evaluate.curves(drive, CURRENTS, [check])[check]
+    return limits.refine(drive, found, "gives", CURRENTS, curve.gives, 1.0)
+
+
+def tabled(bolts, hole, end, side, pitch, gauge, thickness):
+    """A plate with the bolts, distances (mm) and steel (470 MPa) of the resistance tables."""
+    drive = resolve(drive_file(
+        mount__width=f"{2 * side + gauge} mm", mount__thickness=f"{thickness} mm",
+        motor__bolt_circle="50 mm", fixings__bolts=f"4 x {bolts}", fixings__bolt_class="4.6",
+        fixings__span_across=f"{gauge} mm", fixings__span_along=f"{pitch} mm",
+        fixings__edge=f"{end} mm", mount__material="s355",
+    ))  # fmt: skip
+    material = drive.mount.material
+    card = replace(material.card, ultimate_strength=value(470e6))
+    mount = replace(drive.mount, material=replace(material, card=card))
+    fixings = replace(drive.fixings, hole_diameter=value(hole / 1000))
+    return replace(drive, mount=mount, fixings=fixings)
+
+
+@pytest.mark.parametrize(
+    ("bolts", "hole", "end", "side", "pitch", "gauge", "thickness", "force"),
+    [
+        ("M12", 14, 25, 20, 35, 40, 5, 30.3), ("M12", 14, 25, 20, 35, 40, 10, 60.5),
+        ("M16", 18, 35, 25, 50, 50, 5, 42.7), ("M16", 18, 35, 25, 50, 50, 8, 68.3),
+    ],
+)  # fmt: skip
+def test_resistance_tables(bolts, hole, end, side, pitch, gauge, thickness, force):
+    """EN 1993-1-8 table 3.4, resistance tables for S355 and class 4.6 bolts, gamma_M2 1.25.
+
+    The weaker of outer and inner bolt, pushed towards the end of the plate.  Printed in kN.
+    """
+    drive = tabled(bolts, hole, end, side, pitch, gauge, thickness)
+    found = [
+        bolt_bearing.bearing_force(drive, bolt, bolt_bearing.ACROSS_ROW, -1.0)
+        for bolt in drive.mount.plane.bolts
+    ]
+    assert min(found) / 1.25 / 1000 == pytest.approx(force, abs=0.05)
+
+
+def test_tear_out_of_a_thin_tab():
+    """AISC 360-16 eq. J3-6 (from memory): 5 mm bolt, hole 5.5, 8 mm from the end, 3 mm, 290 MPa: 5481 N."""
+    drive = resolve(
+        drive_file(fixings__bolts="4 x M5", fixings__edge="8 mm", mount__thickness="3 mm")
+    )
+    material = drive.mount.material
+    card = replace(material.card, ultimate_strength=value(290e6))
+    drive = replace(
+        drive, mount=replace(drive.mount, material=replace(material, card=card)),
+        fixings=replace(drive.fixings, hole_diameter=value(0.0055)),
+    )  # fmt: skip
+    outer = min(drive.mount.plane.bolts, key=lambda b: b[1])
+    assert bolt_bearing.torn_force(drive, outer, 1, -1.0) == pytest.approx(5481, abs=0.5)
+    # Towards the motor no end is near: bearing governs, 10 440 N.
+    inner = max(drive.mount.plane.bolts, key=lambda b: b[1])
+    assert bolt_bearing.torn_force(drive, inner, 1, 1.0) == pytest.approx(10440, abs=0.5)
+
+
+@pytest.mark.parametrize("make", [drive_file, angle_file])
+def test_only_the_end_away_from_the_motor_is_open(make):
+    """Each outer bolt meets the end one way, the motor's side the other; both sides are open."""
+    for points in ("motor", "sprocket") if make is angle_file else (None,):
+        drive = resolve(make(mount__foot_points=points) if points else make())
+        way = bolt_bearing.towards_motor(drive.mount)
+        assert abs(way) == 1.0
+        bolts = sorted(drive.mount.plane.bolts, key=lambda b: float(b[1]) * way)
+        assert bolt_bearing.ahead(drive, bolts[0], 1, -way) == (drive.fixings.edge, True)
+        assert not bolt_bearing.ahead(drive, bolts[0], 1, way)[1]
+        assert not bolt_bearing.ahead(drive, bolts[-1], 1, way)[1]
+        assert all(bolt_bearing.to_end(drive, b, 0, w)[1] for b in bolts for w in (-1.0, 1.0))
+
+
+def test_pull_away_tears_the_end_and_pull_towards_does_not():
+    """The end distance counts for a pull away from the frame; towards it no end is in the way."""
+    ends = ("12 mm", "14 mm")
+    away = [
+        limit_of(drive_file(chain__pull="away", fixings__edge=e, fixings__span_along="0 mm"))
+        for e in ends
+    ]
+    drive = resolve(drive_file(fixings__edge="12 mm", fixings__span_along="0 mm"))
+    bolt = drive.mount.plane.bolts[0]
+    assert away[1] > 1.05 * away[0]
+    to_end, to_motor = (bolt_bearing.torn_force(drive, bolt, 1, w) for w in (-1.0, 1.0))
+    assert to_end < to_motor
+
+
+@pytest.mark.parametrize(
+    "worse",
+    [
+        {"mount__thickness": "6 mm"}, {"fixings__bolts": "4 x M6"}, {"fixings__holes": "slotted"},
+        {"mount__yield_strength": "120 MPa"}, {"fixings__edge": "10 mm"}, {"fixings__bolts": "2 x M8", "fixings__span_along": "0 mm"},
+    ],
+)  # fmt: skip
+@pytest.mark.parametrize("pull", ["away", "across"])
+def test_what_makes_it_worse_lowers_the_limit(worse, pull):
+    """A thinner or softer plate, a smaller or slotted hole, a nearer end, fewer bolts."""
+    same = {"chain__pull": pull, "mount__yield_strength": "276 MPa"}
+    good, bad = limit_of(drive_file(**same)), limit_of(drive_file(**{**same, **worse}))
+    assert bad < good if pull == "away" or "fixings__edge" not in worse else bad <= good
+
+
+def test_a_soft_mount_is_crushed_or_sheared_at_yield():
+    """Polyethylene and plywood: no EN rows, the factor of the mount, half the thickness half the limit."""
+    for material in ("hdpe", "birch_ply"):
+        file = {"mount__material": material, "motor__mass": "0.05 kg"}
+        thick, thin = (drive_file(**file, mount__thickness=t) for t in ("20 mm", "10 mm"))
+        drive = resolve(thick)
+        check = next(c for c in evaluate.applicable(drive) if c.name == "bolt_bearing")
+        stations = [r.station for r in check.rows(evaluate.case_at(drive, 40.0, 0))]
+        assert stations
+        assert not [s for s in stations if "AISC" in s or "bearing" in s]
+        assert evaluate.design_factor(check, drive)[0] in (3.0, 4.0)
+        loads = [
+            max(float(r.utilisation) for r in check.rows(evaluate.case_at(resolve(f), 40.0, 0)))
+            for f in (thick, thin)
+        ]
+        # The arm of the sprocket over the joint's plane does not act in it.
+        assert loads[1] == pytest.approx(2 * loads[0], rel=0.02)
+
+
+def test_rows_agree_for_one_case_and_for_all():
+    """Plain numbers and stacked arrays give the same utilisation."""
+    drive = resolve(drive_file(duty__reverse="30 %"))
+    check = next(c for c in evaluate.applicable(drive) if c.name == "bolt_bearing")
+    whole = check.rows(evaluate.case_at(drive, np.array([20.0, 90.0])))
+    names = evaluate.case_at(drive, np.array([20.0])).loads.names
+    for index in range(len(names)):
+        one = check.rows(evaluate.case_at(drive, 90.0, index))
+        for a, b in zip(whole, one, strict=True):
+            assert a.utilisation[index, 1] == pytest.approx(float(b.utilisation), rel=1e-9)
+
+
+def test_slots_are_named():
+    """The station says that the holes are slotted."""
+    drive = resolve(drive_file(fixings__holes="slotted"))
+    assert all("slot" in r.station for r in bolt_bearing.rows(evaluate.case_at(drive, 40.0, 0)))
+
+
+@pytest.mark.parametrize(
+    ("bad", "key"),
+    [({"fixings__edge": "4 mm"}, "fixings.edge"), ({"fixings__span_along": "8 mm"}, "fixings.span_along")],
+)  # fmt: skip
+def test_holes_that_run_into_something_are_refused(bad, key):
+    """A hole through the end of the plate, or into the next hole."""
+    with pytest.raises(InputError) as error:
+        resolve(drive_file(**bad))
+    assert [m.key for m in error.value.mistakes] == [key]
+
+
+def test_a_near_end_is_warned_about():
+    """Nearer than 1.2 hole diameters (EN 1993-1-8 table 3.3)."""
+    near, far = (
+        resolve(drive_file(fixings__edge="9 mm")),
+        resolve(drive_file(fixings__edge="12 mm")),
+    )
+    assert any("1.2 hole diameters" in w for w in near.warnings)
+    assert not any("1.2 hole diameters" in w for w in far.warnings)

@@ -1,0 +1,114 @@
+"""Ten whole drives: they are read, those of a built form are worked out, and the rest is refused by name."""
+
+from __future__ import annotations
+
+import math
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from mountlimit.assess import assess
+from mountlimit.drivefile import parse, read
+from mountlimit.errors import InputError
+from mountlimit.mounts import FORMS, PLANNED
+
+FOLDER = Path(__file__).parent / "drives"
+
+# First safe limit and what gives first: any of these would be believed, nothing else.  A plate
+# leans before it breaks, and nobody said how tight the motor's own bolts are; beyond that the drive
+# points to its weak part: thin steel bends, a short key is crushed, a thin shaft bends.
+ANYWHERE = {"alignment", "motor_face_slip"}
+PLAUSIBLE = {
+    "garden_tractor": ({"bolt_slip"}, {"bolt_slip"}),
+    "skid_steer_robot": (set(), {"key", "front_bearing"}),
+    "barn_winch": (set(), {"mount_section"}),
+    "student_race_car": (set(), {"front_bearing"}),
+    "childs_quad": ({"bolt_slip"}, {"mount_section", "bolt_slip"}),
+    "mortar_mixer": (set(), {"motor_shaft"}),
+    "slope_mower": ({"mount_section"}, {"bolt_slip", "mount_section"}),
+}
+REFUSED = {
+    "cargo_trike": "saddle",
+    "dirt_bike": "twin plates",
+    "longtail_bicycle": "clamp block",
+}
+
+
+def test_every_file_is_spoken_of():
+    """No drive file lies about unused."""
+    assert {p.stem for p in FOLDER.glob("*.toml")} == {*PLAUSIBLE, *REFUSED}
+
+
+@pytest.mark.parametrize(("name", "form"), REFUSED.items())
+def test_a_form_not_built_is_the_only_mistake(name, form):
+    """The form is refused by its name; every other key is right."""
+    assert form in PLANNED
+    with pytest.raises(InputError) as caught:
+        read(FOLDER / f"{name}.toml")
+    (mistake,) = caught.value.mistakes
+    assert mistake.key == "mount.form"
+    assert form in str(mistake)
+
+
+@pytest.mark.parametrize(("name", "form"), REFUSED.items())
+def test_with_a_built_form_the_same_file_is_read(name, form):
+    """The refusal hangs on the form alone."""
+    text = (FOLDER / f"{name}.toml").read_text(encoding="utf-8")
+    assert f'form = "{form}"' in text
+    file = parse(text.replace(f'form = "{form}"', 'form = "plate"').encode(), "drive.toml")
+    assert file.given["mount.form"].value == "plate"
+
+
+@cache
+def answer_of(name):
+    """Work a drive out once."""
+    return assess(read(FOLDER / f"{name}.toml"))
+
+
+@pytest.mark.parametrize("name", PLAUSIBLE)
+def test_first_limit_is_of_a_plausible_kind(name):
+    """What sets the safe current, and what gives first, fit the drive."""
+    safe, gives = PLAUSIBLE[name]
+    answer = answer_of(name)
+    assert answer.drive.mount.form in FORMS
+    assert answer.first_safe.limit.check.name in safe | ANYWHERE
+    assert answer.first_gives is not None
+    assert answer.first_gives.limit.check.name in gives | ANYWHERE
+
+
+@pytest.mark.parametrize("name", PLAUSIBLE)
+def test_the_chain_is_never_the_first_to_part(name):
+    """A sound standard chain outlasts the mount, the joint and the shaft in all of them."""
+    limits = {line.limit.check.name: line.limit for line in answer_of(name).lines}
+    chain = limits["chain_static"].gives
+    assert min(x.gives for x in limits.values() if x.gives) < 0.7 * min(chain, 1e9)
+
+
+@pytest.mark.parametrize("name", PLAUSIBLE)
+def test_safe_never_above_giving(name):
+    """Safe to is at or below what the best estimate says gives, and the loads close."""
+    answer = answer_of(name)
+    assert answer.balance < 1e-9
+    for line in answer.lines:
+        assert line.limit.gives is None or line.limit.safe <= line.limit.gives
+        assert not math.isnan(line.limit.safe)
+
+
+# Ground on which the wheels spin below the current the owner wants.
+@pytest.mark.parametrize(
+    ("name", "low", "high"),
+    [("garden_tractor", True, True), ("skid_steer_robot", True, True), ("slope_mower", True, True),
+     ("childs_quad", True, False), ("student_race_car", False, False)],
+)  # fmt: skip
+def test_wheels_spin_before_the_wanted_current(name, low, high):
+    """Tractor, robot and mower only spin their wheels at the wanted current, the race car never."""
+    uses, wanted = answer_of(name).uses, float(answer_of(name).drive.current.wanted)
+    assert (uses.traction_low < wanted, uses.traction_high < wanted) == (low, high)
+
+
+@pytest.mark.parametrize("name", ["barn_winch", "mortar_mixer"])
+def test_no_wheels_no_traction(name):
+    """Fixed machines have no traction line, and say what it would take."""
+    assert answer_of(name).uses.traction_low is None
+    assert "wheel_diameter" in answer_of(name).uses.why_not

@@ -1,0 +1,110 @@
+"""Thinnest plate: it straddles the wanted current, and what no plate can give is said so."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+from click.testing import CliRunner
+
+from conftest import angle_file, drive_file
+from mountlimit import cards, limits, thickness
+from mountlimit.cards import folder
+from mountlimit.cli import main
+
+DRIVES_OF_EACH_FORM = 50
+MATERIALS = ("6061", "s235", "pom-c", "6082", "a36", "304")
+
+
+def random_drive(make, seed):
+    """A drive with sizes spread over the usual ranges; as-built errors measured, as a careful user would."""
+    rng = np.random.default_rng(seed)
+    circle = float(rng.uniform(50, 110))
+    width = circle + float(rng.uniform(25, 80))
+    shaft = float(rng.choice([12, 15, 17, 20, 25]))
+    key = {12: "4x4x16 mm", 15: "5x5x22 mm", 17: "5x5x25 mm", 20: "6x6x28 mm", 25: "8x7x32 mm"}[
+        int(shaft)
+    ]
+    changes = {
+        "mount__material": str(rng.choice(MATERIALS)), "motor__bolt_circle": f"{circle:.1f} mm",
+        "mount__width": f"{width:.1f} mm", "fixings__span_across": f"{0.75 * width:.1f} mm",
+        "mount__free_length": f"{circle / 2 + rng.uniform(15, 70):.1f} mm",
+        "shaft__face_overhang": f"{rng.uniform(25, 60):.1f} mm", "shaft__diameter": f"{shaft:g} mm",
+        "shaft__bearing": None, "shaft__static_rating": "12 kN", "hub__key": key,
+        "motor__torque_constant": f"{rng.uniform(0.06, 0.2):.3f} N*m/A", "chain__skew": "0.02 deg",
+        "chain__offset": "0.1 mm", "shaft__bearing_play": "0.005 mm",
+        "chain__pull": str(rng.choice(["across", "away", "towards"])), "fixings__preload": "12 kN",
+        "duty__starting_factor": float(rng.choice([1.0, 1.5, 2.0])), "frame__size": "60 mm",
+        "frame__wall": "4 mm", "frame__span": "300 mm",
+    }  # fmt: skip
+    return make(**changes), float(rng.uniform(15, 120))
+
+
+def first_safe(file):
+    """Smallest safe current of the peak setting."""
+    return min(x.safe for x in limits.find(file).limits if x.counts)
+
+
+@pytest.mark.parametrize("make", [drive_file, angle_file], ids=["plate", "angle"])
+def test_straddles_the_wanted_current(make):
+    """0.5 % thicker carries the wanted current, 0.5 % thinner does not; or the reason is named."""
+    carried = refused = 0
+    for seed in range(DRIVES_OF_EACH_FORM):
+        file, wanted = random_drive(make, seed)
+        material = file.given["mount.material"].value.id
+        answer = thickness.thinnest(file, wanted, [material], curve=False)[0]
+        if math.isfinite(answer.thickness):
+            thick = thickness.with_thickness(file, answer.thickness * 1.005)
+            assert first_safe(thick) >= wanted, seed
+            if answer.thickness > thickness.THINNEST:
+                carried += 1
+                thin = thickness.with_thickness(file, answer.thickness / 1.005)
+                assert first_safe(thin) < wanted, seed
+        else:
+            refused += 1
+            assert answer.set_by, seed
+            top = 1.98 * float(limits.find(file).drive.shaft.face_overhang)
+            for t in np.geomspace(0.002, min(0.15, top) * 0.99, 4):
+                assert first_safe(thickness.with_thickness(file, float(t))) < wanted, seed
+    assert carried > DRIVES_OF_EACH_FORM // 4
+    assert refused > 0
+
+
+def test_another_material_is_a_real_edit():
+    """The answer for another material is that of the file with the material changed."""
+    file = drive_file(chain__skew="0.02 deg", chain__offset="0.1 mm", fixings__preload="15 kN")
+    via = thickness.thinnest(file, 35.0, ["s235"], curve=False)[0]
+    direct = thickness.thinnest(
+        drive_file(chain__skew="0.02 deg", chain__offset="0.1 mm", fixings__preload="15 kN", mount__material="s235"),
+        35.0, ["s235"], curve=False,
+    )[0]  # fmt: skip
+    assert via.thickness == pytest.approx(direct.thickness, rel=1e-3)
+
+
+def test_next_stock_size_is_sold():
+    """The stock size is the next one of the family's list, in mm and in inch."""
+    file = drive_file(chain__skew="0.02 deg", chain__offset="0.1 mm", fixings__preload="15 kN")
+    answer = thickness.thinnest(file, 20.0, ["6061"])[0]
+    metric = cards.stock("aluminium", "metric").thicknesses
+    assert answer.stock_metric == min(t for t in metric if t >= answer.thickness)
+    inch = cards.stock("aluminium", "inch").thicknesses
+    assert answer.stock_inch == min(t for t in inch if t >= answer.thickness)
+    assert [p.thickness for p in answer.curve] == sorted(p.thickness for p in answer.curve)
+    assert answer.mass > 0
+
+
+def test_command_names_every_family_and_what_stops_it():
+    """The command answers for one material per family, with the check that sets each."""
+    path = str(folder("examples") / "orchard_barrow.toml")
+    result = CliRunner().invoke(main, ["thickness", path, "--for", "30A"])
+    assert result.exit_code == 0
+    for name in ("al6061_t6", "s235", "pom_c", "birch_ply"):
+        assert name in result.stdout
+    assert "Thinnest plate that carries 30 A" in result.stdout
+    wrong = CliRunner().invoke(main, ["thickness", path, "--for", "30"])
+    assert wrong.exit_code == 2
+    assert "30 A" in wrong.stderr
+    wrong = CliRunner().invoke(main, ["thickness", path, "--material", "butter"])
+    assert wrong.exit_code == 2
+    assert len(wrong.stderr.strip().splitlines()) == 1
