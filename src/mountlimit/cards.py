@@ -8,6 +8,7 @@ asked for and kept.  A material is one file in ``materials/``; the other kinds a
 from __future__ import annotations
 
 import re
+from typing import Any
 
 from .data.names import pick
 from .data.reading import Card, declared, folder
@@ -132,6 +133,6 @@ def stock(family: str, system: str = "metric") -> Stock:
     return pick("stock", f"{family} {system}", table("stock", "stock", Stock))
 
 
-def kinds_of(card: type[Card]) -> dict[str, str]:
+def kinds_of(card: Any) -> dict[str, str]:
     """Give the unit kind of every number of a card type."""
     return {name: wanted.kind for name, (wanted, _) in declared(card).items()}

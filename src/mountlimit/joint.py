@@ -6,6 +6,7 @@ its distance from that edge; shear is shared elastically.
 
 from __future__ import annotations
 
+import math
 from typing import Any
 
 import numpy as np
@@ -122,7 +123,9 @@ def balance(plane: BoltPlane, bolts: BoltForces, force: Any, moment: Any) -> Num
     """Give the largest unbalanced force or moment of the joint, over the applied load."""
     f, s, n, handed = _axes(plane)
     size = np.sqrt(sum(np.square(np.asarray(c, float)) for c in force)) + 1e-12
-    reach = max(np.hypot(*map(float, b)) for b in plane.bolts) + float(plane.edge_second)
+    reach = max(math.hypot(float(b[0]), float(b[1])) for b in plane.bolts) + float(
+        plane.edge_second
+    )
     pulls = [(t, b[0], b[1]) for t, b in zip(bolts.tension, plane.bolts, strict=True)]
     pulls += [(-c, x, y) for c, x, y in bolts.contacts]
     pairs = list(zip(plane.bolts, bolts.shear_first, bolts.shear_second, strict=True))

@@ -186,14 +186,14 @@ class Frame:
 class Use:
     """What limits the pull outside the mount."""
 
-    wheel_load: Value | None
-    lifted_load: Value | None
+    wheel_load: Number
+    lifted_load: Number
     driven: str
-    mass: Value | None
-    wheelbase: Value | None
-    front_to_centre: Value | None
-    centre_height: Value | None
-    wheel_diameter: Value | None
+    mass: Number
+    wheelbase: Number
+    front_to_centre: Number
+    centre_height: Number
+    wheel_diameter: Number
     grip_low: Value
     grip_high: Value
     gear_after_chain: Value

@@ -32,16 +32,17 @@ def row_of(rows, group, current=40.0, **changes):
     return rows(case)[-1], case
 
 
-def amplitude_by_turning(moment, torque, diameter, reverse):
-    """Largest and least von Mises-signed stresses found by turning the shaft, no notch.
+def amplitude_by_turning(moment, torque, diameter, reverse, in_bending=1.0, in_torsion=1.0):
+    """Amplitude and mean of the equivalent stress, found by turning the shaft.
 
     A point of the surface is followed through one turn under the fixed pull; the torque takes its
-    largest and its least value.  Amplitude and mean of every component, then von Mises of each.
+    largest and its least value.  Amplitude and mean of every component times its notch factor,
+    then von Mises of each.
     """
     inertia = np.pi / 64 * diameter**4
     angle = np.linspace(0, 2 * np.pi, 3601)
-    bending = moment * (diameter / 2) * np.sin(angle) / inertia
-    shear = np.array([torque, -reverse * torque]) * (diameter / 2) / (2 * inertia)
+    bending = in_bending * moment * (diameter / 2) * np.sin(angle) / inertia
+    shear = in_torsion * np.array([torque, -reverse * torque]) * (diameter / 2) / (2 * inertia)
     swing = (np.ptp(bending) / 2, np.ptp(shear) / 2)
     middle = (bending.max() / 2 + bending.min() / 2, shear.mean())
     return tuple(float(np.hypot(s, np.sqrt(3) * t)) for s, t in (swing, middle))
@@ -69,6 +70,25 @@ def test_notch_factors_of_table_7_1():
     in_bending, in_torsion = motor_shaft._notch_factors(s)
     assert in_bending == pytest.approx(1.777, abs=0.001)
     assert in_torsion == pytest.approx(1.701, abs=0.001)
+
+
+@pytest.mark.parametrize("reverse", [0.0, 1.0])
+def test_sharp_shoulder_against_a_turned_point(reverse):
+    """The same with Kf 1.777 on bending and Kfs 1.701 on torsion (recomputed by hand)."""
+    row, case = row_of(motor_shaft.fatigue_rows, "steady", duty__reverse=reverse)
+    alternating, mean = amplitude_by_turning(
+        case.loads.shaft_load * 0.038, case.loads.torque, 0.012, reverse, 1.777, 1.701
+    )
+    expected = alternating / row.capacity + mean / 540e6
+    assert row.utilisation == pytest.approx(expected, rel=0.0005)  # three decimals of the factors
+
+
+def test_the_blow_of_a_start_does_not_count():
+    """Fatigue looks at the steady peak pull: the starting factor changes yield only."""
+    one, four = {"duty__starting_factor": 1}, {"duty__starting_factor": 4}
+    assert limit_of(**four) == pytest.approx(limit_of(**one), rel=1e-9)
+    hard, soft = (limit_of("motor_shaft", "gives", **x) for x in (four, one))
+    assert hard < 0.5 * soft
 
 
 def test_yield_is_that_of_the_two_stresses():
