@@ -20,9 +20,9 @@ ONE_PLATE = math.radians(2.0)  # skew from which one side plate may carry the wh
 
 NOT_CHECKED = (
     "the frame beyond the member given, wheels, brakes, driven sprocket, axle and hub",
-    "shaft fatigue, shoulders and grooves; bearing life in hours; chain power rating and wear",
-    "flats, taper bushes, splines, hub bolts and welds between sprocket and shaft",
-    "bending of the mount between its bolts (prying), edges and slots torn out, fatigue of the mount",
+    "flats, taper bushes, splines, hub bolts and welds between sprocket and shaft; wall over the keyway",
+    "bending of the mount between its bolts (prying), and what a jam at speed does",
+    "bearing life when motor.speed is not given; chain power rating and wear; clip links",
     "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
 )
 CAUTIONS = (

@@ -154,7 +154,7 @@ def formula(function: F) -> F:
     def wrapper(*args: Any, **kwargs: Any) -> Any:
         tape = _TAPE.get()
         result = function(*args, **kwargs)
-        if tape is None or getattr(result, "ndim", 0):  # only single numbers are recorded
+        if tape is None or (hasattr(result, "ndim") and result.ndim):  # arrays are not recorded
             return result
         bound = signature.bind(*args, **kwargs)
         bound.apply_defaults()

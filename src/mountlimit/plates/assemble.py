@@ -44,6 +44,8 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
     elements = prepare(model, mesh)
     ties = tie(model, mesh)
     thin, bent = stiffness(elements)
+    rigid = ties.rigid_elements(mesh)
+    thin[rigid] = bent[rigid] = 0.0
     blocks = NodeBlocks(mesh)
     plate = blocks.gather(thin + bent)
     bolts = tuple(

@@ -57,7 +57,10 @@ def draw(model: PlateModel, mesh_size: float) -> tuple[list[FacetLines], list[Ch
     found = joints_of.find(model)
     count = len(model.facets)
     strips = [joints_of.strips(model, found, i) for i in range(count)]
-    pieces = [_noded(_lines(model, found, strips[i], i, mesh_size)) for i in range(count)]
+    pieces = [
+        _outside_holes(model, i, _noded(_lines(model, found, strips[i], i, mesh_size)), mesh_size)
+        for i in range(count)
+    ]
     zones = [_zones(model, i, strips[i], mesh_size) for i in range(count)]
     chains = [_joint_chain(model, joint, pieces, zones, mesh_size) for joint in found]
     chains += _weld_chains(model, pieces, mesh_size)
@@ -121,8 +124,18 @@ def _lines(
             first = model.facets[weld.facet]
             ends = first.to_space(np.array([weld.start, weld.end], float))
             lines.append(LineString(plate.to_plane(ends)))
-    holes = shapely.union_all([Polygon(points) for _, points in holes_on(model, facet, mesh_size)])
-    return [line for line in lines if not holes.contains(line)]
+    return lines
+
+
+def _outside_holes(
+    model: PlateModel, facet: int, pieces: FloatArray, mesh_size: float
+) -> FloatArray:
+    """Leave out the pieces that lie in a hole, as a washer's edge over a slot."""
+    middles = pieces.mean(axis=1)
+    inside = np.zeros(len(pieces), bool)
+    for _, points in holes_on(model, facet, mesh_size):
+        inside |= shapely.contains_xy(Polygon(points).buffer(-TOUCH), *middles.T)
+    return pieces[~inside]
 
 
 def _contact_edges(model: PlateModel, facet: int) -> list[FloatArray]:

@@ -191,7 +191,7 @@ def _tied(
     ]
     if not pairs:
         return np.empty((0, 2), np.int64)
-    return np.asarray(index[np.concatenate([pair.T for pair in pairs])], np.int64)
+    return np.asarray(index[np.concatenate(pairs)], np.int64)
 
 
 def _with_middles(

@@ -52,7 +52,7 @@ class SweepResponse:
 
 
 @dataclass(frozen=True, kw_only=True)
-class _Basis:
+class Basis:
     """The reduced problem: parts of stiffness, load columns, and the shapes in all unknowns."""
 
     parts: FloatArray
@@ -105,7 +105,7 @@ def sweep(
     validity.check(middling)
     system = assemble(middling, mesh.build(middling, mesh_size), varying)
     points = contact.points(middling, system.mesh, system.ties.held, CONTACT_POINTS)
-    basis = _basis(system, loads(system, points), float(scales.min()), float(scales.max()))
+    basis = reduced_basis(system, loads(system, points), float(scales.min()), float(scales.max()))
     return _respond(
         middling, system, points, basis, (wanted, scales, varying), loads_on_motor, strength_ratio
     )
@@ -128,7 +128,7 @@ def snapshot_scales(low: float, high: float, count: int) -> FloatArray:
     return np.asarray(np.exp(middle + half * np.cos(angle)))
 
 
-def _basis(system: System, load: FloatArray, low: float, high: float) -> _Basis:
+def reduced_basis(system: System, load: FloatArray, low: float, high: float) -> Basis:
     """Solve at a few thicknesses and reduce everything to what those answers span."""
     single = high / low < 1.0 + 1e-9
     scales = np.array([low]) if single else snapshot_scales(low, high, SNAPSHOTS)
@@ -143,7 +143,7 @@ def _basis(system: System, load: FloatArray, low: float, high: float) -> _Basis:
         found.append(solve_columns(sparse.csc_array(total), columns))
     shapes = _independent(np.hstack(found))
     parts = [shapes.T @ (part @ shapes) for part in system.parts]
-    return _Basis(
+    return Basis(
         parts=np.array([0.5 * (part + part.T) for part in parts]),
         load=shapes.T @ load,
         movement=np.asarray(system.ties.expand @ shapes),
@@ -162,7 +162,7 @@ def _respond(
     model: PlateModel,
     system: System,
     points: ContactPoints,
-    basis: _Basis,
+    basis: Basis,
     over: tuple[FloatArray, FloatArray, BoolArray],
     loads_on_motor: Sequence[Load],
     strength_ratio: float,
@@ -223,7 +223,7 @@ def _bolts(
 def _rings(
     model: PlateModel,
     system: System,
-    basis: _Basis,
+    basis: Basis,
     over: tuple[FloatArray, BoolArray],
     coordinates: FloatArray,
     strength_ratio: float,

@@ -11,7 +11,7 @@ from scipy.sparse.csgraph import connected_components
 
 from .error import PlateError
 from .mesh import Mesh
-from .model import FloatArray, IntArray, PlateModel
+from .model import BoolArray, FloatArray, IntArray, PlateModel
 from .shapes import spacer_centre
 
 
@@ -20,20 +20,29 @@ class Ties:
     """``expand`` gives all nodal unknowns from the kept ones.
 
     The last kept unknowns are the bodies': six each, the motor's first, then every spacer's two
-    ends. ``motor_nodes`` and ``rigid_nodes`` list, per bolt, the nodes its annulus holds.
+    ends. ``face_nodes`` are all the motor holds; ``motor_nodes`` and ``rigid_nodes`` list, per bolt, the nodes its annulus holds.
     """
 
     expand: sparse.csr_array
     bodies: FloatArray
     motor: IntArray
     spacer_ends: IntArray
+    face_nodes: IntArray
     motor_nodes: tuple[IntArray, ...]
     rigid_nodes: tuple[IntArray, ...]
 
     @property
     def held(self) -> IntArray:
         """Nodes tied to the motor or to a rigid washer."""
-        return np.unique(np.concatenate([*self.motor_nodes, *self.rigid_nodes]))
+        return np.unique(np.concatenate([self.face_nodes, *self.rigid_nodes]))
+
+    def rigid_elements(self, mesh: Mesh) -> BoolArray:
+        """Tell which elements cannot be strained, all their nodes being held by one body."""
+        fixed = np.concatenate([np.empty(0, np.int64), *self.rigid_nodes])
+        return np.asarray(
+            np.isin(mesh.triangles, self.face_nodes).all(axis=1)
+            | np.isin(mesh.triangles, fixed).all(axis=1)
+        )
 
 
 def rigid_rows(offset: FloatArray) -> FloatArray:
@@ -79,6 +88,8 @@ def tie(model: PlateModel, mesh: Mesh) -> Ties:
     expand = _expand(mesh, bodies, motor, fixed, discs)
     if len(mesh.ties):
         expand = _weld_rows(model, mesh, np.r_[motor, fixed, *discs]) @ expand
+        used = np.diff(expand.tocsc().indptr) > 0  # followers' own unknowns are gone
+        expand = sparse.csr_array(expand[:, used])
     kept = expand.shape[1]
     first = kept - 6 * len(bodies)
     return Ties(
@@ -86,6 +97,7 @@ def tie(model: PlateModel, mesh: Mesh) -> Ties:
         bodies=bodies,
         motor=np.arange(first, first + 6),
         spacer_ends=np.arange(first + 6, kept).reshape(-1, 2, 6),
+        face_nodes=motor,
         motor_nodes=motor_nodes,
         rigid_nodes=rigid_nodes,
     )

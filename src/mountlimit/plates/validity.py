@@ -158,6 +158,11 @@ def _supports(model: PlateModel) -> None:
     for i, contact in enumerate(model.contacts):
         if contact.side not in (-1, 1) or not contact.stiffness > 0.0:
             raise PlateError(f"contact {i + 1}", "needs a side of +1 or -1 and a stiffness")
+        if contact.region is not None:
+            region = Polygon(np.asarray(contact.region, float))
+            outline = outline_polygon(model.facets[contact.facet])
+            if not region.is_valid or region.intersection(outline).area < TOUCH:
+                raise PlateError(f"contact {i + 1}", "its region holds no plate")
     for i, weld in enumerate(model.welds):
         plate = model.facets[weld.facet]
         line = LineString([weld.start, weld.end])
