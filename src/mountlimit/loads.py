@@ -120,13 +120,17 @@ def _one(
     driven = sprocket.pitch_diameter(card.pitch, chain.driven_teeth)
     run = chain_length.span(chain.centre_distance, driven, diameter)
     sag = give.sag_depth(chain.slack, run)
-    slack_side = chain_drive.sag_tension(card.mass_per_length, run, sag)
+    hanging = chain_drive.sag_tension(card.mass_per_length, run, sag)
+    slack_side = _with_speed(drive, hanging)
     factor: Number = 1.0
     if shocked:
         factor = starting.factor(drive, torque, radius, run, softness(angle))
     tight = chain_drive.tight_side_tension(starting.raised(pull, factor), slack_side)
     steady = chain_drive.tight_side_tension(pull, slack_side)
-    load = rigid.sum_of_two(tight, slack_side)
+    # the chain's own centrifugal tension does not load the shafts of a straight run
+    load = rigid.sum_of_two(
+        chain_drive.tight_side_tension(starting.raised(pull, factor), hanging), hanging
+    )
     return Loads(
         names=(name,), groups=(group,), current=current, torque=torque,
         stator_torque=torque_formulas.reversed_torque(torque) if sign < 0 else torque, starting_factor=factor,
@@ -134,6 +138,17 @@ def _one(
         steady_tension=steady, shaft_load=load, pull_angle=angle,
         weight=_weight(drive, weight_sign, bumped),
     )  # fmt: skip
+
+
+def _with_speed(drive: Drive, hanging: Number) -> Number:
+    """Give the slack-side tension; at a known speed under load the centrifugal tension adds to it."""
+    if drive.motor.speed is None:
+        return hanging
+    chain, card = drive.chain, drive.chain.chain
+    turns = torque_formulas.turns_per_second(drive.motor.speed)
+    speed = chain_drive.chain_speed(chain.driving_teeth, card.pitch, turns)
+    thrown = chain_drive.centrifugal_tension(card.mass_per_length, speed)
+    return chain_drive.slack_side_tension(thrown, hanging)
 
 
 def _weight(drive: Drive, sign: float, bumped: bool) -> tuple[Number, Number, Number]:

@@ -156,7 +156,7 @@ def test_a_rigid_motor_face_stiffens_a_flat_plate() -> None:
     """Face disc of radius 56 mm: tilt -12 % pulled across, -17 % pulled down.
 
     Own measurement with the washers' springs on one face only, hence within four points.
-   """
+    """
     foot = rectangle(0.12, 0.04) - np.array([0.06, 0.0])
     contact = [Contact(facet=0, side=-1, stiffness=2e12, region=foot)]
     loose = solve(model_of("C1", contacts=contact))

@@ -102,7 +102,7 @@ def _sweep(name: str, low: float, high: float) -> tuple:
 def test_a_sweep_agrees_with_solving_the_thickness_by_itself(
     name: str, low: float, high: float, index: int
 ) -> None:
-    """Movement 3 %, bolts and rings 8 % of the largest.
+    """Movement 3 % and rings 8 % of the largest, bolt tension 5 % and shear 3 % of the load.
 
     The sweep holds the corner strips' width and has fewer contact points and another mesh.
     """
@@ -115,13 +115,13 @@ def test_a_sweep_agrees_with_solving_the_thickness_by_itself(
         for one, two, share in (
             (found.rotation, response.rotation, 0.03),
             (found.displacement, response.displacement, 0.03),
-            (found.bolt_shear, response.bolt_shear, 0.08),
             (found.frame_ring, response.frame_ring.largest(), 0.08),
             (found.motor_ring, response.motor_ring.largest(), 0.08),
         ):
             assert np.max(np.abs(one[index, i] - two)) < share * np.max(np.abs(two))
         load = np.max(np.abs(wrench[:3]))
-        assert np.max(np.abs(found.bolt_tension[index, i] - response.bolt_tension)) < 0.08 * load
+        assert np.max(np.abs(found.bolt_tension[index, i] - response.bolt_tension)) < 0.05 * load
+        assert np.max(np.abs(found.bolt_shear[index, i] - response.bolt_shear)) < 0.03 * load
 
 
 def test_a_thicker_plate_never_tilts_more() -> None:

@@ -103,3 +103,25 @@ def reversed_torque(torque: Number) -> Number:
     which strand is tight is not known: both ways are tried
     """
     return -torque
+
+
+@formula
+def turns_per_second(angular_speed: Number) -> Number:
+    """Turns per second of a shaft.
+
+    n = omega / (2 * pi)
+
+    Parameters
+    ----------
+    angular_speed : omega [rad/s]
+        angular speed
+
+    Returns
+    -------
+    n [1/s]
+
+    Source
+    ------
+    definition
+    """
+    return angular_speed / (2 * np.pi)

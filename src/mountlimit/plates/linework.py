@@ -21,6 +21,7 @@ from .model import BoolArray, FloatArray, IntArray, PlateModel
 from .shapes import holes_on
 from .validity import TOUCH, washers_on
 
+NEAR = 1e-6  # m, a corner this near to a line is put on it, two this near are one
 GRID = 1e-9  # m, the grid places are rounded to before they are compared
 STRIP_PIECES = 4.0  # length of the pieces along a stiff strip over the strip's width
 
@@ -58,7 +59,11 @@ def draw(model: PlateModel, mesh_size: float) -> tuple[list[FacetLines], list[Ch
     count = len(model.facets)
     strips = [joints_of.strips(model, found, i) for i in range(count)]
     pieces = [
-        _outside_holes(model, i, _noded(_lines(model, found, strips[i], i, mesh_size)), mesh_size)
+        _split_near(
+            _outside_holes(
+                model, i, _noded(_lines(model, found, strips[i], i, mesh_size)), mesh_size
+            )
+        )
         for i in range(count)
     ]
     zones = [_zones(model, i, strips[i], mesh_size) for i in range(count)]
@@ -157,6 +162,25 @@ def _noded(lines: list[LineString]) -> FloatArray:
     points, owner = shapely.get_coordinates(parts, return_index=True)
     same = owner[1:] == owner[:-1]
     return np.stack([points[:-1][same], points[1:][same]], axis=1)
+
+
+def _split_near(pieces: FloatArray) -> FloatArray:
+    """Cut pieces at corners that all but touch them, so that no needle of a triangle is left."""
+    ends = np.unique(pieces.reshape(-1, 2), axis=0)
+    tree = shapely.STRtree(shapely.linestrings(pieces))
+    corner, piece = tree.query(shapely.points(ends), predicate="dwithin", distance=NEAR)
+    from_ends = np.linalg.norm(pieces[piece] - ends[corner][:, None], axis=2)
+    inner = np.min(from_ends, axis=1) > NEAR
+    corner, piece = corner[inner], piece[inner]
+    cut: list[FloatArray] = []
+    for i in np.unique(piece):
+        start, end = pieces[i]
+        marks = ends[corner[piece == i]]
+        marks = marks[np.argsort((marks - start) @ (end - start))]
+        chain = np.vstack([start, marks, end])
+        cut.append(np.stack([chain[:-1], chain[1:]], axis=1))
+    kept = np.delete(pieces, np.unique(piece), axis=0)
+    return np.concatenate([kept, *cut])
 
 
 def _rounded(places: FloatArray) -> FloatArray:
@@ -294,7 +318,7 @@ def _merged(points: FloatArray, first: int, count: int) -> tuple[FloatArray, Int
     same mesh however the mount is turned in space.
     """
     number = np.arange(len(points))
-    for a, b in sorted(cKDTree(points).query_pairs(TOUCH)):
+    for a, b in sorted(cKDTree(points).query_pairs(NEAR)):
         number[b] = min(number[b], number[a])
     number = number[number]
     kept, index = np.unique(number, return_inverse=True)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import cytriangle  # type: ignore[import-untyped]
 import numpy as np
@@ -78,6 +79,7 @@ def build(model: PlateModel, mesh_size: float | None = None) -> Mesh:
     drawn, chains, joints = draw(model, size)
     points, corners, facet, ties = _joined(model, drawn, chains, size)
     points, triangles, edges, edge_count = _with_middles(points, corners)
+    ties = _with_tied_middles(ties, edges)
     centres = _centres(model, points, corners, facet)
     factor = regions.corner_factor(facet, centres, [lines.strips for lines in drawn])
     area = _areas(points, corners)
@@ -192,6 +194,21 @@ def _tied(
     if not pairs:
         return np.empty((0, 2), np.int64)
     return np.asarray(index[np.concatenate(pairs)], np.int64)
+
+
+def _with_tied_middles(ties: IntArray, edges: IntArray) -> IntArray:
+    """Add the middle nodes between neighbours of a tied row, where both rows have that edge."""
+    if len(ties) == 0:
+        return ties
+    number = {(int(a), int(b)): int(middle) for a, b, middle in edges}
+    pairs = []
+    for one, two in pairwise(ties):
+        found = [
+            number.get((int(min(a, b)), int(max(a, b)))) for a, b in zip(one, two, strict=True)
+        ]
+        if None not in found:
+            pairs.append(found)
+    return np.asarray(np.concatenate([ties, np.array(pairs, np.int64).reshape(-1, 2)]), np.int64)
 
 
 def _with_middles(

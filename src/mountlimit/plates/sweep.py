@@ -27,7 +27,7 @@ from .ties import rigid_rows
 
 SNAPSHOTS = 6
 CONTACT_SNAPSHOTS = 4  # of the unit contact forces, which matter less
-CONTACT_POINTS = 24
+CONTACT_POINTS = 40
 DROPPED = 1e-13  # shapes with less than this share of the largest square are left out
 
 Load = Sequence[tuple[ArrayLike, ArrayLike]]

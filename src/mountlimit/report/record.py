@@ -5,8 +5,10 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from .. import __version__
+from .. import __version__, evaluate
 from ..assess import CAUTIONS, NOT_CHECKED, Assessment, AtCurrent, Line
+from ..loads import case_list
+from ..model import SectionForces
 from ..structure import wrench
 from ..units import KINDS
 
@@ -67,6 +69,7 @@ def record(a: Assessment) -> dict[str, Any]:
         "wanted_current": None if current.wanted is None else _quantity(float(current.wanted), "A"),
         "limits": [_limit(x) for x in a.lines],
         "loads": _loads(a),
+        "load_cases": _load_cases(a), "stations": _stations(a),
         "alignment": _alignment(a),
         "lines": {
             "traction_low": _quantity(a.uses.traction_low, "A"),
@@ -98,6 +101,43 @@ def _loads(a: Assessment) -> dict[str, Any]:
         "mount_force": {"value": [float(v) for v in force], "unit": "N"},
         "mount_moment": {"value": [float(v) for v in moment], "unit": "N*m"},
     }  # fmt: skip
+
+
+def _load_cases(a: Assessment) -> list[dict[str, Any]]:
+    """Give every load case at the set current: six-component loads at the motor face and the fixings."""
+    found = []
+    plane = a.drive.mount.plane.centre
+    for index, entry in enumerate(case_list(a.drive)):
+        case = evaluate.case_at(a.drive, float(a.drive.current.set), index)
+        wrenches = {}
+        for where, place in (("at_motor_face", (0.0, 0.0, 0.0)), ("at_fixings", plane)):
+            force, moment = wrench(a.drive, case.loads, place)
+            wrenches[where] = {
+                "place": {"value": [float(v) for v in place], "unit": "m"},
+                "force": {"value": [float(v) for v in force], "unit": "N"},
+                "moment": {"value": [float(v) for v in moment], "unit": "N*m"},
+            }
+        found.append({
+            "case": entry[0], "starting_factor": float(case.loads.starting_factor),
+            "shaft_load": _quantity(float(case.loads.shaft_load), "N"), **wrenches,
+            "bolt_tension": {"value": [float(t) for t in case.response.bolts.tension], "unit": "N"},
+            "bolt_shear": {"value": [float(t) for t in case.response.bolts.shear], "unit": "N"},
+            "balance": float(case.response.balance),
+        })  # fmt: skip
+    return found
+
+
+def _stations(a: Assessment) -> list[dict[str, Any]]:
+    """Give the section forces in every named cut, load case of ``loads``, at the set current."""
+    found = []
+    for cut, forces in zip(a.drive.mount.cuts, a.at_set.response.sections, strict=True):
+        values = {name: float(getattr(forces, name)) for name in SectionForces.__slots__}
+        found.append({
+            "station": cut.name, "place": [float(v) for v in cut.place], "width": cut.width,
+            "thickness": cut.thickness, "holes": [list(h) for h in cut.holes], "unit": "m, N, N*m, N*m^2",
+            **values,
+        })  # fmt: skip
+    return found
 
 
 def _alignment(a: Assessment) -> dict[str, Any]:
