@@ -97,8 +97,9 @@ def test_millimetre_and_inch_files_agree():
 
 def test_limits_straddle_one():
     """Just below each safe limit its check holds, just above it does not."""
-    file = drive_file()
-    for limit in limits.find(file).limits:
+    found = limits.find(drive_file())
+    file = found.file
+    for limit in found.limits:
         if not np.isfinite(limit.safe) or limit.safe == 0 or limit.current_kind == "continuous":
             continue
         drive = resolve(file, limit.corner)

@@ -82,7 +82,7 @@ def assess(file: DriveFile) -> Assessment:
     """Do the whole job. Raises ``InputError`` as ``resolve``."""
     found = limits.find(file)
     drive = found.drive
-    lines = tuple(_line(file, found, limit) for limit in found.limits)
+    lines = tuple(_line(found, limit) for limit in found.limits)
     peak = [x for x in lines if x.limit.counts]
     first = min(peak, key=lambda x: x.limit.safe)
     giving = [x for x in peak if x.limit.gives is not None and math.isfinite(x.limit.gives)]
@@ -90,7 +90,7 @@ def assess(file: DriveFile) -> Assessment:
     case = evaluate.case_at(drive, float(drive.current.set), pick)
     eps = tuple(float(v) for v in skew(case))
     return Assessment(
-        file=file, drive=drive, lines=lines, first_safe=first,
+        file=found.file, drive=drive, lines=lines, first_safe=first,
         first_gives=min(giving, key=lambda x: x.limit.gives or math.inf) if giving else None,
         uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
         effects=found.effects, starting_from=explain(drive),
@@ -123,8 +123,8 @@ def _warnings(drive: Drive, eps: tuple[float, ...]) -> list[str]:
     return found
 
 
-def _line(file: DriveFile, found: Found, limit: Limit) -> Line:
-    worst = resolve(file, limit.corner)
+def _line(found: Found, limit: Limit) -> Line:
+    worst = resolve(found.file, limit.corner)
     current = found.drive.current
     at_set = at_current(worst, limit, float(current.set))
     wanted = None if current.wanted is None else at_current(worst, limit, float(current.wanted))

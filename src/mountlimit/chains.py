@@ -8,14 +8,35 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from . import cards, evaluate, limits, quick
+from . import cards, evaluate, limits, loads, quick
 from .checks import alignment
 from .drivefile import DriveFile, Given
 from .errors import InputError
-from .formulas import chain_drive, chain_length, chain_rating, sprocket
+from .formulas import chain_drive, chain_length, chain_rating, sprocket, torque
 from .model import Drive
 
 FEWEST_TEETH = 9
+SOME_IMPACT = 1.3  # service factor, electric motor: The Complete Guide to Chain p. 34
+OWN_TEETH = ONE_STRAND = 1.0  # the rating counts the teeth; a single strand
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Running:
+    """A chain at the motor's speed under load; the rating is that of 15 000 h."""
+
+    chain_speed: float  # m/s
+    power_rating: float | None = None  # W, of this chain on these teeth
+    rated_pull: float | None = None  # N, the pull of that power at that speed
+    rating_needed: float | None = (
+        None  # W, at the continuous (or set) current, service factor in it
+    )
+
+    @property
+    def rating_share(self) -> float | None:
+        """Give how much of the rating is used."""
+        if self.power_rating is None or self.rating_needed is None:
+            return None
+        return self.rating_needed / self.power_rating
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,15 +48,14 @@ class Choice:
     driven_teeth: int
     sprocket_diameter: float  # over the tips of the driving sprocket, m
     pull: float  # tight side at a start, at the current asked about, N
-    tensile_share: float
+    tensile_factor: float  # minimum tensile strength over that pull
     dynamic_share: float  # without the starting factor
     pin_pressure: float
     rub_angle: float
     speed_ripple: float
     links: int  # even, nearest to the centre distance of the file
     centre_distance: float  # that those links give, m
-    chain_speed: float | None  # m/s at motor.speed, when that is given
-    power_rating: float | None  # W, 15 000 h at motor.speed
+    running: Running | None  # when motor.speed is given
     safe: float
     safe_check: str
     chain_safe: float  # the chain's own safe current, static and fatigue
@@ -55,7 +75,7 @@ def compare(file: DriveFile) -> list[Choice]:
     base = limits.find(file)
     ends = quick.safe_ends(base)
     current = float(base.drive.current.wanted or base.drive.current.set)
-    found = [_choice(file, base.drive, ends, card, current) for card in cards.chains()]
+    found = [_choice(base.file, base.drive, ends, card, current) for card in cards.chains()]
     kept = [c for c in found if c is not None]
     return sorted(kept, key=lambda c: (-min(c.safe, 1e9), float(c.chain.mass_per_length)))
 
@@ -88,22 +108,26 @@ def length(drive: Drive) -> tuple[int, float]:
     return links, float(chain_length.centre_distance_from_length(float(links), *args))
 
 
-def running(drive: Drive) -> tuple[float | None, float | None]:
-    """Give chain speed and rated power at the motor's speed under load; None when no speed is given."""
+def running(drive: Drive) -> Running | None:
+    """Give chain speed and use of the power rating at the motor's speed; None without a speed."""
     chain, card, turning = drive.chain, drive.chain.chain, drive.motor.speed
     if turning is None:
-        return None, None
-    revolutions = turning / (2 * math.pi)
+        return None
+    revolutions = torque.turns_per_second(turning)
     speed = float(chain_drive.chain_speed(chain.driving_teeth, card.pitch, revolutions))
     if card.link_plate_constant is None or card.roller_bush_constant is None:
-        return speed, None
-    plates = chain_rating.link_plate_power(
-        chain.driving_teeth, revolutions, card.pitch, card.link_plate_constant
-    )
-    bushes = chain_rating.roller_bush_power(
-        chain.driving_teeth, revolutions, card.pitch, card.roller_bush_constant
-    )
-    return speed, float(min(plates, bushes))
+        return Running(chain_speed=speed)
+    turned = (chain.driving_teeth, revolutions, card.pitch)
+    plates = chain_rating.link_plate_power(*turned, card.link_plate_constant)
+    bushes = chain_rating.roller_bush_power(*turned, card.roller_bush_constant)
+    rating = float(min(plates, bushes))
+    held = float(drive.current.continuous or drive.current.set)
+    power = float(loads.torque_at(drive, held)) * float(turning)
+    needed = chain_rating.required_power_rating(power, SOME_IMPACT, OWN_TEETH, ONE_STRAND)
+    return Running(
+        chain_speed=speed, power_rating=rating, rating_needed=float(needed),
+        rated_pull=float(chain_drive.pull_from_power(rating, speed)),
+    )  # fmt: skip
 
 
 def _choice(
@@ -121,23 +145,23 @@ def _choice(
     except InputError as error:
         return _left_out(card, driving, driven, str(error).splitlines()[0])
     drive = safe.drive
-    from .loads import case_list
-
-    pull = next(i for i, c in enumerate(case_list(drive)) if c[1] == "pull")
+    pull = next(i for i, c in enumerate(loads.case_list(drive)) if c[1] == "pull")
     case = evaluate.case_at(drive, current, pull)
     diameter = sprocket.pitch_diameter(card.pitch, driving)
     links, centres = length(drive)
-    speed, rating = running(drive)
+    tight = float(case.loads.tight_side_tension)
     chain_only = min(safe.by_check[name] for name in ("chain_static", "chain_fatigue"))
     return Choice(
         chain=card, driving_teeth=driving, driven_teeth=driven,
         sprocket_diameter=float(sprocket.tip_diameter_max(diameter, card.pitch, card.roller_diameter)),
-        pull=float(case.loads.tight_side_tension),
-        tensile_share=float(case.loads.tight_side_tension / card.minimum_tensile_strength),
+        pull=tight,
+        tensile_factor=float(
+            chain_drive.factor_on_tensile_strength(card.minimum_tensile_strength, tight)
+        ),
         dynamic_share=float(case.loads.steady_tension / drive.chain.minimum_dynamic_strength),
         pin_pressure=float(chain_drive.pin_pressure(case.loads.steady_tension, card.bearing_area)),
         rub_angle=float(alignment.rub(case)), speed_ripple=float(sprocket.speed_variation(driving)),
-        links=links, centre_distance=centres, chain_speed=speed, power_rating=rating,
+        links=links, centre_distance=centres, running=running(drive),
         safe=safe.current, safe_check=safe.first, chain_safe=chain_only,
     )  # fmt: skip
 
@@ -145,7 +169,7 @@ def _choice(
 def _left_out(card: cards.Chain, driving: int, driven: int, why: str) -> Choice:
     return Choice(
         chain=card, driving_teeth=driving, driven_teeth=driven, sprocket_diameter=math.nan,
-        pull=math.nan, tensile_share=math.nan, dynamic_share=math.nan, pin_pressure=math.nan,
+        pull=math.nan, tensile_factor=math.nan, dynamic_share=math.nan, pin_pressure=math.nan,
         rub_angle=math.nan, speed_ripple=math.nan, links=0,
-        centre_distance=math.nan, chain_speed=None, power_rating=None, safe=-1.0, safe_check="", chain_safe=-1.0, why_not=why,
+        centre_distance=math.nan, running=None, safe=-1.0, safe_check="", chain_safe=-1.0, why_not=why,
     )  # fmt: skip

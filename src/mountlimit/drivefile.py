@@ -42,6 +42,9 @@ class DriveFile:
     name: str
     given: Mapping[str, Given]
     sha256: str
+    notes: tuple[
+        str, ...
+    ] = ()  # said beside the answer, such as why no plate model stands behind it
 
     def edited(self, **changes: Any) -> DriveFile:
         """Give a copy with some keys changed; write ``section__key`` for ``section.key``."""

@@ -18,6 +18,7 @@ from . import evaluate
 from .drivefile import DriveFile
 from .evaluate import Curve
 from .model import Array, Check, Drive, Range
+from .plate_route import with_plates
 from .resolve import resolve
 
 SAMPLES = 64
@@ -61,6 +62,7 @@ class Effect:
 class Found:
     """All limits of a drive, and the effects of its uncertain inputs."""
 
+    file: DriveFile  # with the plate model behind it where there is one
     drive: Drive
     limits: tuple[Limit, ...]
     effects: tuple[Effect, ...]
@@ -96,6 +98,7 @@ def crossing(currents: Array, utilisation: Array) -> float:
 
 def find(file: DriveFile) -> Found:
     """Find every limit of a drive file. Raises ``InputError`` as ``resolve``."""
+    file = with_plates(file)
     drive = resolve(file)
     reach = reach_of(drive)
     currents = grid(reach)
@@ -112,7 +115,7 @@ def find(file: DriveFile) -> Found:
     )  # fmt: skip
     found.sort(key=_order)
     return Found(
-        drive=drive, limits=tuple(found), effects=effects, reach=reach,
+        file=file, drive=drive, limits=tuple(found), effects=effects, reach=reach,
         balance=max(c.balance for c in likely.values()),
     )  # fmt: skip
 

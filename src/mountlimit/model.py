@@ -272,6 +272,8 @@ class Mount:
     grade: str
     weight_acts: str
     warping_held: Value
+    twist_softness: Value  # of mount and joint, over the section route
+    bend_softness: Value
     segments: tuple[Segment, ...]
     cuts: tuple[Cut, ...]
     plane: BoltPlane
@@ -430,4 +432,8 @@ class MountForm(Protocol):
 
     def build(self, picker: Any, drive: Any) -> Mount:
         """Lay out segments, cuts and the bolt plane."""
+        ...
+
+    def plates(self, drive: Drive, normal: float, tangential: float, pressing: float) -> Any:
+        """Lay out the plate model: stiffness of a bolted point (N/m, both ways), contact (N/m3)."""
         ...

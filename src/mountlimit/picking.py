@@ -13,6 +13,9 @@ from .fields import Field
 from .model import Range
 from .worked import Value
 
+PLATE_TEXT = "plate model"  # the text of a key that the plate route set, not the user
+PLATE_SOURCE = "plate model of this mount with contact, within 10 % (8 % against solid elements, and the contact points)"
+
 
 @cache
 def _known(form: str) -> dict[str, Field]:
@@ -71,9 +74,12 @@ class Picker:
     def _given(self, key: str) -> Value:
         found = self.given[key]
         if found.low is not None and found.high is not None:
-            return self.uncertain(
-                key, found.low, found.value, found.high, "given as a range", "given"
+            source, origin = (
+                (PLATE_SOURCE, "model")
+                if found.text == PLATE_TEXT
+                else ("given as a range", "given")
             )
+            return self.uncertain(key, found.low, found.value, found.high, source, origin)
         return Value(self.overrides.get(key, found.value), key, "given", f"'{found.text}'")
 
     def word(self, key: str, otherwise: str) -> str:

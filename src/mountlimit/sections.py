@@ -27,6 +27,8 @@ _SHEARS = (
 
 
 Raised = Mapping[str, Number]  # load of ``SectionForces`` -> factor on the stress it makes
+Criterion = Callable[[Number, Number, Number], Number]
+NO_STRESS = Value(0.0, "no stress along the cut", "derived", "the surface is free there")
 
 
 def as_they_are(_: Cut) -> Raised:
@@ -34,13 +36,33 @@ def as_they_are(_: Cut) -> Raised:
     return {}
 
 
-def stresses(
-    case: Case, raised: Callable[[Cut], Raised] = as_they_are, loads: Loads | None = None
-) -> list[tuple[Cut, Number]]:
-    """Give (cut, largest equivalent stress in Pa) for every cut of the mount.
+def yielding(normal: Number, shear: Number, ratio: Number) -> Number:
+    """Give the equivalent stress: von Mises where tension and compression are alike.
 
-    Contributions at a point are added in size: every sign of every load is possible.  The
-    equivalent stress is pressure-sensitive where the material is stronger in compression.
+    It is pressure-sensitive where the material is stronger in compression (``ratio`` times).
+    """
+    if ratio == 1:
+        return equivalent.von_mises(normal, shear)
+    return equivalent.pressure_sensitive(normal, shear, ratio)
+
+
+def tearing(normal: Number, shear: Number, ratio: Number) -> Number:
+    """Give the largest principal stress, by which a brittle material breaks, on the tension scale.
+
+    The contributions are added in size, so tension and compression are alike in size; wood is the
+    weaker in compression, and that side counts then.
+    """
+    largest = equivalent.principal_max(normal, NO_STRESS, shear)
+    return equivalent.crushing_first(largest, ratio) if ratio < 1 else largest
+
+
+def stresses(
+    case: Case, raised: Callable[[Cut], Raised] = as_they_are, loads: Loads | None = None,
+    criterion: Criterion = yielding,
+) -> list[tuple[Cut, Number]]:  # fmt: skip
+    """Give (cut, largest stress in Pa by ``criterion``) for every cut of the mount.
+
+    Contributions at a point are added in size: every sign of every load is possible.
     ``raised`` gives, for a cut, the factors on the stresses of some of its loads: notches, bends.
     ``loads`` takes the place of the loads of the case, for a part of them.
     """
@@ -53,7 +75,7 @@ def stresses(
     for cut, forces in zip(case.drive.mount.cuts, sections, strict=True):
         net, factors = net_section(cut.width, cut.thickness, cut.holes), raised(cut)
         largest = _worked if is_recording() else _largest
-        found.append((cut, largest(cut, net, forces, factors, ratio)))
+        found.append((cut, largest(cut, net, forces, factors, ratio, criterion)))
     return found
 
 
@@ -75,26 +97,21 @@ def _field(net: NetSection, forces: SectionForces, raised: Raised) -> tuple[Numb
     return np.asarray(normal), np.hypot(*parts)
 
 
-def _equivalent(normal: Number, shear: Number, ratio: Number) -> Number:
-    """Give the equivalent stress: von Mises where tension and compression are alike."""
-    if ratio == 1:
-        return equivalent.von_mises(normal, shear)
-    return equivalent.pressure_sensitive(normal, shear, ratio)
-
-
 def _largest(
-    _: Cut, net: NetSection, forces: SectionForces, raised: Raised, ratio: float
-) -> Number:
+    _: Cut, net: NetSection, forces: SectionForces, raised: Raised, ratio: Number,
+    criterion: Criterion,
+) -> Number:  # fmt: skip
     normal, shear = _field(net, forces, raised)
-    return np.max(_equivalent(normal, shear, ratio), axis=0)
+    return np.max(criterion(normal, shear, ratio), axis=0)
 
 
 def _worked(
-    cut: Cut, net: NetSection, forces: SectionForces, raised: Raised, ratio: Number
-) -> Number:
+    cut: Cut, net: NetSection, forces: SectionForces, raised: Raised, ratio: Number,
+    criterion: Criterion,
+) -> Number:  # fmt: skip
     """Give the same number by recorded steps at the governing point."""
     normal, shear = _field(net, forces, raised)
-    at = int(np.argmax(_equivalent(normal, shear, float(ratio))))
+    at = int(np.argmax(criterion(normal, shear, float(ratio))))
     x, y = net.place[at]
     where = (
         f"{cut.name}: point {x * 1000:.1f} mm from the middle and {y * 1000:.2f} mm from the mid-plane, "
@@ -104,7 +121,7 @@ def _worked(
     both = [_sum(where, f"shear stress, direction {k + 1}", f"tau_{k + 1}", _SHEARS, forces, raised, net, at, k)
             for k in (0, 1)]  # fmt: skip
     tau = stress.shear_resultant(both[0], both[1])
-    return _equivalent(sigma, tau, ratio)
+    return criterion(sigma, tau, ratio)
 
 
 def _sum(

@@ -168,10 +168,28 @@ def displacements_of(drive: Drive, loads: Loads) -> tuple[Displacement, ...]:
     force, moment = wrench(drive, loads, plane.centre)
     move, turn = joint.give(drive, plane, force, moment, e)
     parts.append(_carry(drive, "bolted joint", plane.centre, move, turn))
+    parts = [_softened(drive, p) for p in parts]
     if drive.frame.span is not None:
         move, turn = _frame(drive, force, moment)
         parts.append(_carry(drive, "frame member", plane.centre, move, turn))
     return tuple(parts)
+
+
+def _softened(drive: Drive, part: Displacement) -> Displacement:
+    """Give a part of the mount as the plate model has it: twist about y, bending about x."""
+    twist, bend = drive.mount.twist_softness, drive.mount.bend_softness
+    if twist.origin == "derived" and bend.origin == "derived":
+        return part
+    (x, y, z), (about_x, about_y, about_z) = part.move, part.turn
+    return replace(
+        part,
+        move=(
+            rigid.softened_move(x, twist),
+            rigid.softened_move(y, bend),
+            rigid.softened_move(z, bend),
+        ),
+        turn=(rigid.softened_turn(about_x, bend), rigid.softened_turn(about_y, twist), about_z),
+    )
 
 
 def _segment(drive: Drive, loads: Loads, part: Segment, e: Number, g: Number) -> Displacement:
@@ -289,7 +307,7 @@ def _shaft(drive: Drive, loads: Loads) -> Displacement:
 
 def softness(drive: Drive, angle: Number) -> Number:
     """Give the movement of the sprocket along the chain line per newton of shaft load, m/N."""
-    unit = _unit_load(angle)
+    unit = unit_load(angle)
     parts = (*displacements_of(drive, unit), _shaft(drive, unit))
     along = [rigid.approach(p.move[0], p.move[1], angle) for p in parts]
     total = along[0]
@@ -298,9 +316,10 @@ def softness(drive: Drive, angle: Number) -> Number:
     return give.softness(total, unit.shaft_load)
 
 
-def _unit_load(angle: Number) -> Loads:
+def unit_load(angle: Number, torque: Number = 0.0) -> Loads:
+    """Give a shaft load of one newton along a chain angle, with a stator torque (N*m)."""
     return Loads(
-        names=("unit",), groups=("pull",), current=0.0, torque=0.0, stator_torque=0.0,
+        names=("unit",), groups=("pull",), current=0.0, torque=0.0, stator_torque=torque,
         starting_factor=1.0, effective_pull=1.0, tight_side_tension=1.0, slack_side_tension=0.0,
         steady_tension=1.0, shaft_load=Value(1.0, "unit load", "derived", "one newton"), pull_angle=angle, weight=(0.0, 0.0, 0.0),
     )  # fmt: skip

@@ -12,15 +12,18 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from . import cards, limits, quick
+from . import cards, limits, plate_route, quick
 from .drivefile import DriveFile, Given
-from .errors import InputError
+from .errors import MountlimitError
 from .limits import Found
 from .quick import EndsOf
+from .resolve import resolve
 
 THINNEST = 0.0005
 THICKEST = 0.15
 TRIALS = 16
+THIN_PLATE = 0.002  # m; below it the ratios of this thickness are kept
+SOLVED = 4  # thicknesses at which the plate model is solved
 ROUNDS = 3  # of finding the safe-side ends again at the answer
 CLOSE = 1e-3
 
@@ -93,33 +96,76 @@ def with_thickness(file: DriveFile, thickness: float) -> DriveFile:
     )
 
 
+class _Trials:
+    """The drive at any thickness, with the plate model's ratios between thicknesses already solved.
+
+    The ratios of plates over beams change slowly with thickness, so trials take them from a few
+    solved thicknesses; the answer itself is solved afresh and added until both agree.
+    """
+
+    def __init__(self, file: DriveFile, top: float) -> None:
+        self.file = plate_route.without_plates(file)
+        self.solved: dict[float, tuple[float, float]] = {}
+        plated = plate_route.with_plates(self.file)
+        if any(k in plated.given for k in plate_route.KEYS) and plated is not self.file:
+            for t in np.geomspace(min(THIN_PLATE, top / 2), top, SOLVED):
+                self.add(float(t))
+
+    def add(self, thickness: float) -> None:
+        """Solve the plate model at one more thickness, when trials use one at all."""
+        drive = resolve(with_thickness(self.file, thickness))
+        found = plate_route.softness_of(drive)
+        self.solved[thickness] = (found.twist, found.bend)
+
+    def at(self, thickness: float) -> DriveFile:
+        """Give the drive at a thickness."""
+        edited = with_thickness(self.file, thickness)
+        if not self.solved:
+            return edited
+        places = sorted(self.solved)
+        logs = np.log(places)
+        twist, bend = (
+            float(
+                np.exp(
+                    np.interp(
+                        math.log(thickness), logs, np.log([self.solved[p][k] for p in places])
+                    )
+                )
+            )
+            for k in (0, 1)
+        )
+        return plate_route.with_softness(edited, twist, bend)
+
+
 def _one(
     file: DriveFile, base: Found, wanted: float, material: cards.Material, curve: bool
 ) -> Thinnest:
-    edited = with_material(file, material)
     ends = quick.safe_ends(base)
     top = min(THICKEST, 1.98 * float(base.drive.shaft.face_overhang))
     try:
-        found, set_by = _search(edited, ends, wanted, top)
+        trials = _Trials(with_material(file, material), top)
+        found, set_by = _search(trials, ends, wanted, top)
         for _ in range(ROUNDS):
             if not math.isfinite(found):
                 break
-            again = limits.find(with_thickness(edited, found))
+            again = limits.find(with_thickness(trials.file, found))
             safe = _first(again)
             if abs(safe / wanted - 1) < CLOSE or (found <= THINNEST and safe >= wanted):
                 break
             ends = quick.safe_ends(again)
-            found, set_by = _search(edited, ends, wanted, top)
-    except InputError as error:
+            if trials.solved:
+                trials.add(found)
+            found, set_by = _search(trials, ends, wanted, top)
+    except MountlimitError as error:
         return _refused(material, str(error).splitlines()[0])
-    return _answer(edited, ends, material, found, set_by, wanted, top, curve)
+    return _answer(trials, ends, material, found, set_by, wanted, top, curve)
 
 
 def _first(found: Found) -> float:
     return min(x.safe for x in found.limits if x.counts)
 
 
-def _search(file: DriveFile, ends: EndsOf, wanted: float, top: float) -> tuple[float, str]:
+def _search(trials: _Trials, ends: EndsOf, wanted: float, top: float) -> tuple[float, str]:
     """Give the first thickness that carries the wanted current, and the check that sets it."""
     from scipy.optimize import brentq
 
@@ -127,16 +173,16 @@ def _search(file: DriveFile, ends: EndsOf, wanted: float, top: float) -> tuple[f
     before = 0.0
     least, by = math.inf, ""
     for t in grid:
-        u, name = quick.shortfall(with_thickness(file, float(t)), ends, wanted)
+        u, name = quick.shortfall(trials.at(float(t)), ends, wanted)
         if u <= 1:
             if before == 0.0:
                 return float(t), name
             root = brentq(
-                lambda x: quick.shortfall(with_thickness(file, math.exp(x)), ends, wanted)[0] - 1,
+                lambda x: quick.shortfall(trials.at(math.exp(x)), ends, wanted)[0] - 1,
                 math.log(before), math.log(float(t)), xtol=1e-6,
             )  # fmt: skip
             thick = math.exp(root) * (1 + 2e-6)
-            return thick, quick.shortfall(with_thickness(file, thick), ends, wanted)[1]
+            return thick, quick.shortfall(trials.at(thick), ends, wanted)[1]
         if u < least:
             least, by = u, name
         before = float(t)
@@ -151,7 +197,7 @@ def _refused(material: cards.Material, why: str) -> Thinnest:
 
 
 def _answer(
-    file: DriveFile, ends: EndsOf, material: cards.Material, found: float, set_by: str,
+    trials: _Trials, ends: EndsOf, material: cards.Material, found: float, set_by: str,
     wanted: float, top: float, with_curve: bool,
 ) -> Thinnest:  # fmt: skip
     currents = limits.grid(10 * wanted)
@@ -159,14 +205,14 @@ def _answer(
     curve = []
     for t in metric if with_curve else ():
         if t < top:
-            safe = quick.safe_currents(with_thickness(file, float(t)), ends, currents)
+            safe = quick.safe_currents(trials.at(float(t)), ends, currents)
             curve.append(Point(thickness=float(t), safe=safe.current, check=safe.first))
     next_metric = next((float(t) for t in metric if found <= t < top), None)
     next_inch = next((float(t) for t in inch if found <= t < top), None)
     mass = gives = None
     first = ""
     if next_metric is not None:
-        at_stock = limits.find(with_thickness(file, next_metric))
+        at_stock = limits.find(with_thickness(trials.file, next_metric))
         giving = [x for x in at_stock.limits if x.gives is not None and math.isfinite(x.gives)]
         if giving:
             one = min(giving, key=lambda x: x.gives or math.inf)

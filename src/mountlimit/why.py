@@ -56,6 +56,7 @@ def work(
             "check", name, difflib.get_close_matches(name, BY_NAME, 2, 0.4) or sorted(BY_NAME)
         )
     found = found or limits.find(file)
+    file = found.file
     limit = next((x for x in found.limits if x.check.name == name), None)
     if limit is None:
         raise MountlimitError(

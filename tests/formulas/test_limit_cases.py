@@ -31,28 +31,23 @@ def yield_scale(principal: tuple[float, float], ratio: float) -> float:
 
 
 @pytest.mark.parametrize("ratio", [1.0, 1.2, 1.6])
-@pytest.mark.parametrize(
-    "plane", [(10.0, 0.0, 0.0), (-10.0, 0.0, 0.0), (8.0, -3.0, 5.0), (0.0, 0.0, 6.0)]
-)
-def test_pressure_sensitive_yield(plane: tuple[float, float, float], ratio: float) -> None:
+@pytest.mark.parametrize("point", [(10.0, 0.0), (-10.0, 0.0), (8.0, 5.0), (0.0, 6.0)])
+def test_pressure_sensitive_yield(point: tuple[float, float], ratio: float) -> None:
     """The closed form solves the criterion of Raghava, Caddell and Yeh (from memory)."""
-    principal = (stress.principal_max(*plane), stress.principal_min(*plane))
-    value = stress.pressure_sensitive_plane(*plane, ratio)
-    assert value == pytest.approx(yield_scale(principal, ratio), rel=1e-9)
-    if plane[1] == 0.0:
-        assert stress.pressure_sensitive(plane[0], plane[2], ratio) == pytest.approx(
-            value, rel=1e-12
-        )
+    normal, shear = point
+    low, high = np.linalg.eigvalsh([[normal, shear], [shear, 0.0]])
+    value = stress.pressure_sensitive(normal, shear, ratio)
+    assert value == pytest.approx(yield_scale((high, low), ratio), rel=1e-9)
+    assert stress.principal_max(normal, 0.0, shear) == pytest.approx(high, rel=1e-12)
     if ratio == 1.0:
-        assert value == pytest.approx(stress.von_mises_plane(*plane), rel=1e-12)
+        assert value == pytest.approx(stress.von_mises(normal, shear), rel=1e-12)
 
 
 def test_pressure_sensitive_limits() -> None:
-    """Tension s, compression s / S, shear sqrt(3 / S), equal biaxial 1.117 at S = 1.25."""
+    """Tension s, compression s / S, shear sqrt(3 / S)."""
     assert stress.pressure_sensitive(10.0, 0.0, 1.25) == pytest.approx(10.0)
     assert stress.pressure_sensitive(-10.0, 0.0, 1.25) == pytest.approx(8.0)
     assert stress.pressure_sensitive(0.0, 10.0, 1.25) == pytest.approx(10.0 * np.sqrt(3 / 1.25))
-    assert stress.pressure_sensitive_plane(1.0, 1.0, 0.0, 1.25) == pytest.approx(1.117, abs=5e-4)
 
 
 def test_sag_against_the_catenary() -> None:
@@ -67,15 +62,6 @@ def test_sag_against_the_catenary() -> None:
     assert tension == pytest.approx(q * 9.80665 * a, rel=0.01)
     excess = 2 * a * np.sinh(span / 2 / a) - span
     assert chain_drive.excess_from_sag(span, sag) == pytest.approx(excess, rel=0.01)
-    assert chain_drive.sag_from_excess(
-        span, chain_drive.excess_from_sag(span, sag)
-    ) == pytest.approx(sag)
-
-
-@pytest.mark.parametrize(("approach", "sag"), [(0.25, 7.5), (0.5, 10.6), (1.0, 15.0), (2.0, 21.2)])
-def test_sag_from_the_approach_of_the_shafts(approach: float, sag: float) -> None:
-    """300 mm run, from no slack (computed by hand, to a tenth of a millimetre)."""
-    assert chain_drive.sag_after_approach(0.0, 300.0, approach) == pytest.approx(sag, abs=0.05)
 
 
 def test_tensions_add_up() -> None:
@@ -96,9 +82,8 @@ def test_wear_of_a_chain() -> None:
 
 
 def test_offsets() -> None:
-    """2 mm per metre on 400 mm; 1 degree of roll on a 45 mm sprocket."""
+    """2 mm per metre on 400 mm."""
     assert alignment.offset_allowed(0.002, 0.4) == pytest.approx(0.0008)
-    assert alignment.roll_offset(-np.radians(1.0), 0.045) == pytest.approx(0.000393, abs=5e-7)
 
 
 def test_tapped_thread_of_aluminium() -> None:

@@ -55,7 +55,6 @@ RANGES: dict[str, dict[str, Range]] = {
     },
     "chain_rating.link_plate_power": {"pitch": (0.006, 0.06)},
     "concentration.curved_bar_inside": {"mid_radius": (1.2, 8.0), "half_depth": (0.5, 1.0)},
-    "flexure.plate_modulus": {"poissons_ratio": (0.0, 0.49)},
     "joint.frustum_stiffness": {"diameter": (0.5, 1.0), "face_diameter": (1.2, 3.0)},
     "sprocket.smallest_effective_radius": {"teeth": TEETH},
     "sprocket.pitch_diameter": {"teeth": TEETH},

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
+from scipy.optimize import brentq
 
 from mountlimit.formulas import alignment, chain_drive
 
@@ -73,13 +74,11 @@ def test_jump_of_the_worked_example() -> None:
     assert lost * 1000 == pytest.approx(3.9, abs=0.1)  # sag rounded to 24 mm by hand
     length = alignment.jump_length(room, lost, p)
     assert length == room
-    approach = alignment.approach_at_jump(length, 0.02 * run, run)
-    assert approach * 1000 == pytest.approx(4.2, abs=0.05)
-    back_again = alignment.slack_length(approach, 0.02 * run, run)
-    assert back_again == pytest.approx(length, rel=1e-12)
-    sag = chain_drive.sag_after_approach(0.02 * run, run, approach)
-    assert sag / run == pytest.approx(0.09, abs=0.005)
-    assert sag == pytest.approx(chain_drive.sag_from_excess(run, length), rel=1e-12)
+    # The shafts 4.2 mm nearer at 2 % sag: the slack run is as long as at the jump, and hangs 9 %.
+    reached = alignment.slack_length(0.0042, 0.02 * run, run)
+    assert reached == pytest.approx(length, abs=0.0001)  # 0.05 mm of approach counts twice
+    deeper, shallower = (chain_drive.excess_from_sag(run, share * run) for share in (0.095, 0.085))
+    assert shallower < reached < deeper
 
 
 @pytest.mark.parametrize(
@@ -96,13 +95,6 @@ def test_jump_length_is_capped_where_the_room_is_small() -> None:
     assert alignment.jump_length(0.030, 0.1, 0.0127) == pytest.approx(0.030)
     assert alignment.jump_length(0.005, 0.009, 0.0127) == pytest.approx(0.009)
     assert alignment.late_jump(0.010) == pytest.approx(alignment.JUMP_BAND[2] * 0.010)
-
-
-def test_skew_takes_the_worst_case_of_signs() -> None:
-    plus = alignment.skew(0.01, 0.004, 0.4)
-    assert plus == alignment.skew(-0.01, 0.004, 0.4) == alignment.skew(0.01, -0.004, 0.4)
-    assert plus == pytest.approx(0.01 + np.arctan(0.01), rel=1e-12)
-    assert alignment.driven_skew(-0.004, 0.4) == pytest.approx(np.arctan(0.01), rel=1e-12)
 
 
 @pytest.mark.parametrize(
@@ -130,8 +122,8 @@ def test_low_sum_reaches_one_at_either_limit_alone() -> None:
 def test_jump_by_tension_is_where_the_weight_gives_the_back_tension() -> None:
     """The excess length at which the sag tension has fallen to the back tension needed."""
     lost = alignment.jump_by_tension(0.62, 0.388, 4.8)
-    sag = chain_drive.sag_from_excess(0.388, lost)
-    assert chain_drive.sag_tension(0.62, 0.388, sag) == pytest.approx(4.8, rel=1e-12)
+    sag = brentq(lambda s: chain_drive.sag_tension(0.62, 0.388, s) - 4.8, 0.001, 0.1, xtol=1e-14)
+    assert lost == pytest.approx(chain_drive.excess_from_sag(0.388, sag), rel=1e-9)
 
 
 def test_edge_rounding_is_a_tenth_of_the_plate() -> None:

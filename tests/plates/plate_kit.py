@@ -1,4 +1,4 @@
-"""Shared pieces of the plate tests: the solid cases as models, bare plates, a small loaded mount."""
+"""Common pieces of the plate tests: the solid cases as models, bare plates, a small loaded mount."""
 
 from __future__ import annotations
 

@@ -40,7 +40,10 @@ def test_bearing_across_the_load_between_bolts() -> None:
 
 
 def test_shear_and_tension_resistance() -> None:
-    """Confirmed: class 8.8 M12, M16, M20; M12 with the 0.85 of clause 3.6.1(5)."""
+    """Confirmed: class 8.8 M12, M16, M20; M12 with the 0.85 of clause 3.6.1(5). TEA-03.
+
+    The countersunk head of the table is not among the program's bolts.
+    """
     factor = bolt_group.SHEAR_FACTOR["8.8"]
     shear = [bolt_group.shear_resistance(factor, 0.8, a, 1.25) for a in (84.3, 157.0, 245.0)]
     assert (0.85 * shear[0], shear[1], shear[2]) == (
@@ -48,7 +51,6 @@ def test_shear_and_tension_resistance() -> None:
         printed("60.3"),
         printed("94.1"),
     )
-    assert bolt_group.countersunk_tension_resistance(0.8, 157.0, 1.25) == printed("63.3")
     assert bolt_group.tension_resistance(0.4, 245.0, 1.25) == printed("70.6")
 
 

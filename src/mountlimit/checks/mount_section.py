@@ -9,13 +9,16 @@ from ..model import Case, Check, Cut, Drive, Row
 
 
 def yield_rows(case: Case) -> list[Row]:
-    """Compare the largest equivalent stress of every cut with the yield strength.
+    """Compare the largest stress of every cut with the yield strength.
 
-    Inside a bend a ductile material evens the stress out; a brittle one breaks by its peak.
+    Inside a bend a ductile material evens the stress out.  A brittle one breaks by its peak, where
+    the largest principal stress reaches its strength.
     """
     found = []
-    raised = inside_bend if case.drive.mount.material.card.brittle else sections.as_they_are
-    for cut, stress in sections.stresses(case, raised):
+    brittle = case.drive.mount.material.card.brittle
+    raised = inside_bend if brittle else sections.as_they_are
+    criterion = sections.tearing if brittle else sections.yielding
+    for cut, stress in sections.stresses(case, raised, criterion=criterion):
         limit = case.drive.mount.material.yield_strength
         found.append(
             Row(station=cut.name, demand=stress, capacity=limit, quantity="stress",

@@ -10,7 +10,6 @@ from ..worked import formula
 from ._maths import atan, larger, smaller
 from .tooth_jump import (
     JUMP_BAND,
-    approach_at_jump,
     back_tension_needed,
     back_tension_ratio,
     engaged_pitches,
@@ -28,10 +27,8 @@ __all__ = [
     "RIDE_SHARE",
     "SLACK_ENTRY_LOW",
     "WALK_PITCHES",
-    "approach_at_jump",
     "back_tension_needed",
     "back_tension_ratio",
-    "driven_skew",
     "edge_rounding",
     "engaged_pitches",
     "jump_by_tension",
@@ -40,10 +37,8 @@ __all__ = [
     "late_jump",
     "low_sum",
     "offset_allowed",
-    "roll_offset",
     "rub_angle",
     "side_clearance",
-    "skew",
     "slack_length",
     "stiffness_factor",
     "tooth_height",
@@ -222,95 +217,6 @@ def walk_off_angle(
     return stiff_factor * atan(
         (relief + edge_rounding) / (lam * pitch) + ride_share * inner_width / pitch
     )
-
-
-@formula
-def skew(yaw: float, offset: float, centre_distance: float) -> float:
-    """Skew of the chain at the driving sprocket, worst case of signs.
-
-    eps = abs(psi) + atan(abs(y) / a)
-
-    Parameters
-    ----------
-    yaw : psi [rad]
-        yaw of the driving sprocket against the chain line
-    offset : y [m]
-        offset of the sprocket planes along the shaft
-    centre_distance : a [m]
-        distance between the sprocket axes
-
-    Returns
-    -------
-    eps [rad]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> float(skew(0.01, 0.0005, 0.4))
-    0.01125
-    """
-    return abs(yaw) + atan(abs(offset) / centre_distance)
-
-
-@formula
-def driven_skew(offset: float, centre_distance: float) -> float:
-    """Skew of the chain at the driven sprocket.
-
-    eps = atan(abs(y) / a)
-
-    Parameters
-    ----------
-    offset : y [m]
-        offset of the sprocket planes along the shaft
-    centre_distance : a [m]
-        distance between the sprocket axes
-
-    Returns
-    -------
-    eps [rad]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> float(driven_skew(0.0005, 0.4))
-    0.001250
-    """
-    return atan(abs(offset) / centre_distance)
-
-
-@formula
-def roll_offset(roll: float, pitch_diameter: float) -> float:
-    """Offset of the two runs by rotation about the chain line.
-
-    y_r = abs(phi) * D / 2
-
-    Parameters
-    ----------
-    roll : phi [rad]
-        rotation of the sprocket about the chain line
-    pitch_diameter : D [m]
-        pitch circle diameter of the sprocket
-
-    Returns
-    -------
-    y_r [m]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> roll_offset(0.01, 0.04508)
-    2.254e-04
-    """
-    return abs(roll) * pitch_diameter / 2
 
 
 @formula

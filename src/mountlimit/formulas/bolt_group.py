@@ -184,39 +184,6 @@ def tension_resistance(ultimate_strength: float, stress_area: float, gamma: floa
 
 
 @formula
-def countersunk_tension_resistance(
-    ultimate_strength: float, stress_area: float, gamma: float
-) -> float:
-    """Tension resistance of a countersunk bolt.
-
-    R_t = 0.63 * R_m * A_s / g
-
-    Parameters
-    ----------
-    ultimate_strength : R_m [Pa]
-        ultimate strength
-    stress_area : A_s [m^2]
-        tensile stress area
-    gamma : g [-]
-        partial factor
-
-    Returns
-    -------
-    R_t [N]
-
-    Source
-    ------
-    EN 1993-1-8 table 3.4
-
-    Examples
-    --------
-    >>> countersunk_tension_resistance(8e8, 0.000157, 1.25)
-    63302.4
-    """
-    return 0.63 * ultimate_strength * stress_area / gamma
-
-
-@formula
 def shear_resistance(
     shear_factor: float, ultimate_strength: float, area: float, gamma: float
 ) -> float:

@@ -165,39 +165,6 @@ def centre_distance_from_length(
 
 
 @formula
-def sag_from_excess(span: float, excess_length: float) -> float:
-    """Sag of a run from its excess length.
-
-    s = sqrt(3 * L * dL / 8)
-
-    Parameters
-    ----------
-    span : L [m]
-        free length between the sprockets
-    excess_length : dL [m]
-        length of the slack run beyond the straight line
-
-    Returns
-    -------
-    s [m]
-
-    Valid for
-    ---------
-    sag up to about a tenth of the span
-
-    Source
-    ------
-    shallow parabola (statics texts, from memory)
-
-    Examples
-    --------
-    >>> float(sag_from_excess(0.3, 0.001))
-    0.01061
-    """
-    return sqrt(3 * span * excess_length / 8)
-
-
-@formula
 def excess_from_sag(span: float, sag: float) -> float:
     """Excess length of a run from its sag.
 
@@ -228,41 +195,6 @@ def excess_from_sag(span: float, sag: float) -> float:
     0.001280
     """
     return 8 * sag**2 / (3 * span)
-
-
-@formula
-def sag_after_approach(sag: float, span: float, approach: float) -> float:
-    """Sag of the slack run once the shafts have come closer.
-
-    s_1 = sqrt(s**2 + 3 * L * 2 * u / 8)
-
-    Parameters
-    ----------
-    sag : s [m]
-        mid-span sag of the slack run
-    span : L [m]
-        free length between the sprockets
-    approach : u [m]
-        movement of the driving shaft towards the driven shaft
-
-    Returns
-    -------
-    s_1 [m]
-
-    Valid for
-    ---------
-    sag up to about a tenth of the span
-
-    Source
-    ------
-    shallow parabola; both runs lose the approach and the slack run takes it all (geometry)
-
-    Examples
-    --------
-    >>> float(sag_after_approach(0.0, 0.3, 0.0005))
-    0.01061
-    """
-    return sqrt(sag**2 + 3 * span * 2 * approach / 8)
 
 
 @formula

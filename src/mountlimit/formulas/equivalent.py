@@ -36,37 +36,6 @@ def von_mises(normal: float, shear: float) -> float:
 
 
 @formula
-def von_mises_plane(stress_x: float, stress_y: float, shear_xy: float) -> float:
-    """Equivalent stress of plane stress.
-
-    sigma_v = sqrt(s_x**2 - s_x * s_y + s_y**2 + 3 * t_xy**2)
-
-    Parameters
-    ----------
-    stress_x : s_x [Pa]
-        normal stress along x
-    stress_y : s_y [Pa]
-        normal stress along y
-    shear_xy : t_xy [Pa]
-        shear stress in the plane
-
-    Returns
-    -------
-    sigma_v [Pa]
-
-    Source
-    ------
-    Shigley's Mechanical Engineering Design 9th ed. eq. 5-15
-
-    Examples
-    --------
-    >>> float(von_mises_plane(1e8, 2e7, 7.5e7))
-    1.590e+08
-    """
-    return sqrt(stress_x**2 - stress_x * stress_y + stress_y**2 + 3 * shear_xy**2)
-
-
-@formula
 def pressure_sensitive(normal: float, shear: float, strength_ratio: float) -> float:
     """Equivalent stress of a plastic, one normal and one shear stress, tension scale.
 
@@ -107,54 +76,6 @@ def pressure_sensitive(normal: float, shear: float, strength_ratio: float) -> fl
 
 
 @formula
-def pressure_sensitive_plane(
-    stress_x: float, stress_y: float, shear_xy: float, strength_ratio: float
-) -> float:
-    """Equivalent stress of a plastic in plane stress, tension scale.
-
-    sigma_e = ((S - 1) * (s_x + s_y) + sqrt(((S - 1) * (s_x + s_y))**2 + 12 * S * ((s_x**2 - s_x *
-    s_y + s_y**2) / 3 + t_xy**2))) / (2 * S)
-
-    Parameters
-    ----------
-    stress_x : s_x [Pa]
-        normal stress along x
-    stress_y : s_y [Pa]
-        normal stress along y
-    shear_xy : t_xy [Pa]
-        shear stress in the plane
-    strength_ratio : S [-]
-        compressive over tensile yield strength
-
-    Returns
-    -------
-    sigma_e [Pa]
-
-    Valid for
-    ---------
-    ratio 1 gives von Mises
-
-    Source
-    ------
-    parabolic form of Raghava, Caddell & Yeh, Journal of Materials Science 8 (1973) (from memory)
-
-    Examples
-    --------
-    >>> float(pressure_sensitive_plane(1e7, 2e6, 5e6, 1.2))
-    1.255e+07
-    """
-    return (
-        (strength_ratio - 1) * (stress_x + stress_y)
-        + sqrt(
-            ((strength_ratio - 1) * (stress_x + stress_y)) ** 2
-            + 12
-            * strength_ratio
-            * ((stress_x**2 - stress_x * stress_y + stress_y**2) / 3 + shear_xy**2)
-        )
-    ) / (2 * strength_ratio)
-
-
-@formula
 def shear_yield(yield_strength: float) -> float:
     """Shear yield strength of a ductile metal.
 
@@ -179,35 +100,6 @@ def shear_yield(yield_strength: float) -> float:
     1.357e+08
     """
     return yield_strength / sqrt(3)
-
-
-@formula
-def max_shear(normal: float, shear: float) -> float:
-    """Largest shear stress of one normal and one shear stress.
-
-    tau_m = sqrt((s / 2)**2 + t**2)
-
-    Parameters
-    ----------
-    normal : s [Pa]
-        normal stress
-    shear : t [Pa]
-        shear stress
-
-    Returns
-    -------
-    tau_m [Pa]
-
-    Source
-    ------
-    Shigley's Mechanical Engineering Design 9th ed. section 3-6 (plane stress)
-
-    Examples
-    --------
-    >>> float(max_shear(1e8, 7.5e7))
-    9.014e+07
-    """
-    return sqrt((normal / 2) ** 2 + shear**2)
 
 
 @formula
@@ -242,31 +134,33 @@ def principal_max(stress_x: float, stress_y: float, shear_xy: float) -> float:
 
 
 @formula
-def principal_min(stress_x: float, stress_y: float, shear_xy: float) -> float:
-    """Smaller principal stress of plane stress.
+def crushing_first(principal: float, strength_ratio: float) -> float:
+    """Largest principal stress of a material that crushes before it tears, tension scale.
 
-    sigma_2 = (s_x + s_y) / 2 - sqrt(((s_x - s_y) / 2)**2 + t_xy**2)
+    sigma_t = s / S
 
     Parameters
     ----------
-    stress_x : s_x [Pa]
-        normal stress along x
-    stress_y : s_y [Pa]
-        normal stress along y
-    shear_xy : t_xy [Pa]
-        shear stress in the plane
+    principal : s [Pa]
+        largest principal stress, tension and compression alike in size
+    strength_ratio : S [-]
+        compressive over tensile strength
 
     Returns
     -------
-    sigma_2 [Pa]
+    sigma_t [Pa]
+
+    Valid for
+    ---------
+    ratio below 1 (wood along the grain)
 
     Source
     ------
-    Shigley's Mechanical Engineering Design 9th ed. eq. 3-13
+    Shigley's Mechanical Engineering Design 9th ed. section 5-8 (maximum normal stress)
 
     Examples
     --------
-    >>> float(principal_min(1e8, 0.0, -7.5e7))
-    -4.014e+07
+    >>> crushing_first(1e7, 0.7)
+    14285714.3
     """
-    return (stress_x + stress_y) / 2 - sqrt(((stress_x - stress_y) / 2) ** 2 + shear_xy**2)
+    return principal / strength_ratio

@@ -9,7 +9,6 @@ from .spans import (
     held_tube_twist,
     overhung_deflection,
     overhung_slope,
-    simple_beam_midspan_deflection,
 )
 from .warping import twist_held_free, twist_held_held, warping_decay
 
@@ -23,9 +22,7 @@ __all__ = [
     "held_tube_twist",
     "overhung_deflection",
     "overhung_slope",
-    "plate_modulus",
     "shear_modulus",
-    "simple_beam_midspan_deflection",
     "twist_free",
     "twist_held_free",
     "twist_held_held",
@@ -187,39 +184,6 @@ def end_slope_moment(
     0.03368
     """
     return moment * length / (elastic_modulus * second_moment)
-
-
-@formula
-def plate_modulus(elastic_modulus: float, poissons_ratio: float) -> float:
-    """Modulus of a plate that bends as a strip but is too wide to curl.
-
-    E_p = E / (1 - nu**2)
-
-    Parameters
-    ----------
-    elastic_modulus : E [Pa]
-        elastic modulus
-    poissons_ratio : nu [-]
-        Poisson's ratio
-
-    Returns
-    -------
-    E_p [Pa]
-
-    Valid for
-    ---------
-    width above about five thicknesses and above the length
-
-    Source
-    ------
-    Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, cylindrical bending
-
-    Examples
-    --------
-    >>> plate_modulus(2e11, 0.3)
-    2.198e+11
-    """
-    return elastic_modulus / (1 - poissons_ratio**2)
 
 
 @formula

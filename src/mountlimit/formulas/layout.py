@@ -108,30 +108,6 @@ def total(first: Number, second: Number) -> Number:
 
 
 @formula
-def mid_plane_overhang(face_overhang: Number, thickness: Number) -> Number:
-    """Mid-plane of the plate to the middle of the sprocket.
-
-    e = e_f - t / 2
-
-    Parameters
-    ----------
-    face_overhang : e_f [m]
-        motor's mounting face to the middle of the sprocket
-    thickness : t [m]
-        plate thickness; the plate lies between face and sprocket
-
-    Returns
-    -------
-    e [m]
-
-    Source
-    ------
-    geometry
-    """
-    return face_overhang - thickness / 2
-
-
-@formula
 def bearing_overhang(face_overhang: Number, face_to_bearing: Number) -> Number:
     """Front bearing to the middle of the sprocket.
 

@@ -259,3 +259,51 @@ def reversed_angle(angle: Number) -> Number:
     sign of a turn about x
     """
     return -angle
+
+
+@formula
+def softened_turn(turn: Number, factor: Number) -> Number:
+    """Turn by the plate model: the section route times how much softer plates are.
+
+    theta = c * theta_s
+
+    Parameters
+    ----------
+    turn : theta_s [rad]
+        turn by the section route
+    factor : c [-]
+        plate model over section route
+
+    Returns
+    -------
+    theta [rad]
+
+    Source
+    ------
+    plate model of six-node triangles with contact, solved for this mount
+    """
+    return factor * turn
+
+
+@formula
+def softened_move(move: Number, factor: Number) -> Number:
+    """Movement by the plate model: the section route times how much softer plates are.
+
+    w = c * w_s
+
+    Parameters
+    ----------
+    move : w_s [m]
+        movement by the section route
+    factor : c [-]
+        plate model over section route
+
+    Returns
+    -------
+    w [m]
+
+    Source
+    ------
+    plate model of six-node triangles with contact, solved for this mount
+    """
+    return factor * move

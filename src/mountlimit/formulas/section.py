@@ -5,35 +5,23 @@ from __future__ import annotations
 from ..worked import formula
 from ._maths import exp, larger, pi, smaller, tanh
 from .tube import (
-    box_area,
-    box_enclosed_area,
     box_second_moment,
     box_torsion_constant,
-    round_tube_area,
-    round_tube_enclosed_area,
     round_tube_second_moment,
     round_tube_torsion_constant,
 )
 
 __all__ = [
-    "box_area",
-    "box_enclosed_area",
     "box_second_moment",
     "box_torsion_constant",
     "flat_bar_warping_constant",
-    "flat_bar_warping_coordinate",
     "rectangle_area",
     "rectangle_second_moment",
-    "rectangle_section_modulus",
     "rectangle_torsion_constant",
     "rectangle_torsion_modulus",
     "round_second_moment",
-    "round_torsion_constant",
-    "round_tube_area",
-    "round_tube_enclosed_area",
     "round_tube_second_moment",
     "round_tube_torsion_constant",
-    "second_moment_parallel_axis",
 ]
 
 
@@ -93,35 +81,6 @@ def rectangle_second_moment(width: float, height: float) -> float:
     1.080e-09
     """
     return width * height**3 / 12
-
-
-@formula
-def rectangle_section_modulus(width: float, height: float) -> float:
-    """Elastic section modulus of a rectangle.
-
-    Z = b * h**2 / 6
-
-    Parameters
-    ----------
-    width : b [m]
-        width of the section
-    height : h [m]
-        height of the section, across the bending axis
-
-    Returns
-    -------
-    Z [m^3]
-
-    Source
-    ------
-    Shigley's Mechanical Engineering Design 9th ed. table A-18 (from memory)
-
-    Examples
-    --------
-    >>> rectangle_section_modulus(0.06, 0.006)
-    3.600e-07
-    """
-    return width * height**2 / 6
 
 
 @formula
@@ -244,39 +203,6 @@ def flat_bar_warping_constant(width: float, thickness: float) -> float:
 
 
 @formula
-def flat_bar_warping_coordinate(width: float, thickness: float) -> float:
-    """Largest warping coordinate of a flat bar.
-
-    w = b * t / 4
-
-    Parameters
-    ----------
-    width : b [m]
-        width of the section
-    thickness : t [m]
-        thickness
-
-    Returns
-    -------
-    w [m^2]
-
-    Valid for
-    ---------
-    width at least about four thicknesses
-
-    Source
-    ------
-    Vlasov, Thin-Walled Elastic Beams, secondary warping of a thin strip (from memory)
-
-    Examples
-    --------
-    >>> flat_bar_warping_coordinate(0.06, 0.006)
-    9.000e-05
-    """
-    return width * thickness / 4
-
-
-@formula
 def round_second_moment(diameter: float) -> float:
     """Second moment of area of a round bar.
 
@@ -301,61 +227,3 @@ def round_second_moment(diameter: float) -> float:
     1.018e-09
     """
     return pi * diameter**4 / 64
-
-
-@formula
-def round_torsion_constant(diameter: float) -> float:
-    """Torsion constant of a round bar.
-
-    J = pi * d**4 / 32
-
-    Parameters
-    ----------
-    diameter : d [m]
-        diameter
-
-    Returns
-    -------
-    J [m^4]
-
-    Source
-    ------
-    Shigley's Mechanical Engineering Design 9th ed. table A-18 (from memory)
-
-    Examples
-    --------
-    >>> round_torsion_constant(0.012)
-    2.036e-09
-    """
-    return pi * diameter**4 / 32
-
-
-@formula
-def second_moment_parallel_axis(second_moment: float, area: float, distance: float) -> float:
-    """Second moment of area about a parallel axis.
-
-    I_p = I + A * d**2
-
-    Parameters
-    ----------
-    second_moment : I [m^4]
-        second moment of area
-    area : A [m^2]
-        area
-    distance : d [m]
-        distance
-
-    Returns
-    -------
-    I_p [m^4]
-
-    Source
-    ------
-    parallel-axis theorem
-
-    Examples
-    --------
-    >>> second_moment_parallel_axis(1e-8, 0.0001, 0.01)
-    2.000e-08
-    """
-    return second_moment + area * distance**2

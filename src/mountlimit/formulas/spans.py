@@ -152,41 +152,6 @@ def fixed_beam_midspan_rotation(
 
 
 @formula
-def simple_beam_midspan_deflection(
-    load: float, span: float, elastic_modulus: float, second_moment: float
-) -> float:
-    """Mid-span deflection of a simply supported beam under a mid-span force.
-
-    w = F * L**3 / (48 * E * I)
-
-    Parameters
-    ----------
-    load : F [N]
-        load
-    span : L [m]
-        free length between the sprockets
-    elastic_modulus : E [Pa]
-        elastic modulus
-    second_moment : I [m^4]
-        second moment of area
-
-    Returns
-    -------
-    w [m]
-
-    Source
-    ------
-    Shigley's Mechanical Engineering Design 9th ed. table A-9 case 5
-
-    Examples
-    --------
-    >>> simple_beam_midspan_deflection(1000.0, 0.5, 2e11, 1e-8)
-    0.001302
-    """
-    return load * span**3 / (48 * elastic_modulus * second_moment)
-
-
-@formula
 def held_tube_twist(
     torque: float, span: float, shear_modulus: float, torsion_constant: float
 ) -> float:

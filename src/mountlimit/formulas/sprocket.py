@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..worked import formula
-from ._maths import cos, pi, power, sin, tan
+from ._maths import cos, pi, sin, tan
 
 # Tooth width over inner width of a single strand: up to 12.7 mm pitch, and above (ISO 606; the
 # first from memory, the second in Bhandari, Design of Machine Elements, example 14.5).
@@ -101,124 +101,6 @@ def tip_diameter_max(pitch_diameter: float, pitch: float, roller_diameter: float
     0.1154
     """
     return pitch_diameter + 1.25 * pitch - roller_diameter
-
-
-@formula
-def tip_diameter_min(
-    pitch_diameter: float, pitch: float, roller_diameter: float, teeth: float
-) -> float:
-    """Least tip diameter.
-
-    d_a = D + p * (1 - 1.6 / z) - d_1
-
-    Parameters
-    ----------
-    pitch_diameter : D [m]
-        pitch circle diameter of the sprocket
-    pitch : p [m]
-        chain pitch
-    roller_diameter : d_1 [m]
-        roller (or bush) diameter
-    teeth : z [-]
-        number of teeth
-
-    Returns
-    -------
-    d_a [m]
-
-    Source
-    ------
-    ISO 606 (from memory)
-
-    Examples
-    --------
-    >>> tip_diameter_min(0.1036737, 0.01905, 0.01207, 17)
-    0.1089
-    """
-    return pitch_diameter + pitch * (1 - 1.6 / teeth) - roller_diameter
-
-
-@formula
-def seating_radius_min(roller_diameter: float) -> float:
-    """Least radius of the tooth gap.
-
-    r_i = 0.505 * d_1
-
-    Parameters
-    ----------
-    roller_diameter : d_1 [m]
-        roller (or bush) diameter
-
-    Returns
-    -------
-    r_i [m]
-
-    Source
-    ------
-    ISO 606 (from memory)
-
-    Examples
-    --------
-    >>> seating_radius_min(0.01207)
-    0.006095
-    """
-    return 0.505 * roller_diameter
-
-
-@formula
-def seating_radius_max(roller_diameter: float) -> float:
-    """Largest radius of the tooth gap.
-
-    r_i = 0.505 * d_1 + 0.069e-3 * (d_1 / 1e-3)**(1 / 3)
-
-    Parameters
-    ----------
-    roller_diameter : d_1 [m]
-        roller (or bush) diameter
-
-    Returns
-    -------
-    r_i [m]
-
-    Source
-    ------
-    ISO 606 (from memory)
-
-    Examples
-    --------
-    >>> float(seating_radius_max(0.01207))
-    0.006254
-    """
-    return 0.505 * roller_diameter + 6.9e-05 * power(roller_diameter / 0.001, 1 / 3)
-
-
-@formula
-def root_diameter(pitch_diameter: float, seating_radius: float) -> float:
-    """Root diameter of a sprocket.
-
-    d_f = D - 2 * r_i
-
-    Parameters
-    ----------
-    pitch_diameter : D [m]
-        pitch circle diameter of the sprocket
-    seating_radius : r_i [m]
-        radius of the tooth gap the roller sits in
-
-    Returns
-    -------
-    d_f [m]
-
-    Source
-    ------
-    ISO 606 (from memory)
-
-    Examples
-    --------
-    >>> root_diameter(0.1036737, 0.0061744)
-    0.09132
-    """
-    return pitch_diameter - 2 * seating_radius
 
 
 @formula

@@ -349,34 +349,3 @@ def rotor_inertia(rotor_mass: float, rotor_radius: float) -> float:
     0.001600
     """
     return rotor_mass * rotor_radius**2 / 2
-
-
-@formula
-def vehicle_inertia(mass: float, wheel_radius: float, gear_ratio: float) -> float:
-    """Inertia of the vehicle seen at the motor shaft.
-
-    J = m * (R / i)**2
-
-    Parameters
-    ----------
-    mass : m [kg]
-        mass of the vehicle
-    wheel_radius : R [m]
-        radius of the wheel
-    gear_ratio : i [-]
-        driven teeth over driving teeth
-
-    Returns
-    -------
-    J [kg*m^2]
-
-    Source
-    ------
-    energy balance (dynamics texts)
-
-    Examples
-    --------
-    >>> vehicle_inertia(120.0, 0.15, 6.0)
-    0.07500
-    """
-    return mass * (wheel_radius / gear_ratio) ** 2

@@ -292,34 +292,3 @@ def slack_length(approach: float, sag: float, span: float) -> float:
     0.008814
     """
     return 2 * approach + 8 * sag**2 / (3 * span)
-
-
-@formula
-def approach_at_jump(jump_length: float, sag: float, span: float) -> float:
-    """Approach of the shafts at which the chain jumps a tooth.
-
-    u = (dL_j - 8 * s**2 / (3 * L)) / 2
-
-    Parameters
-    ----------
-    jump_length : dL_j [m]
-        free length at which the chain jumps a tooth
-    sag : s [m]
-        mid-span sag of the slack run
-    span : L [m]
-        free length between the sprockets
-
-    Returns
-    -------
-    u [m]
-
-    Source
-    ------
-    proposal, no published source
-
-    Examples
-    --------
-    >>> approach_at_jump(0.00883, 0.00776, 0.388)
-    0.004208
-    """
-    return (jump_length - 8 * sag**2 / (3 * span)) / 2

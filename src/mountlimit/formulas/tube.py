@@ -7,35 +7,6 @@ from ._maths import pi
 
 
 @formula
-def round_tube_area(outer_diameter: float, wall: float) -> float:
-    """Area of a round tube.
-
-    A = pi * t * (D - t)
-
-    Parameters
-    ----------
-    outer_diameter : D [m]
-        outer diameter
-    wall : t [m]
-        wall thickness
-
-    Returns
-    -------
-    A [m^2]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> round_tube_area(0.0254, 0.002)
-    1.470e-04
-    """
-    return pi * wall * (outer_diameter - wall)
-
-
-@formula
 def round_tube_second_moment(outer_diameter: float, wall: float) -> float:
     """Second moment of area of a round tube.
 
@@ -94,66 +65,6 @@ def round_tube_torsion_constant(outer_diameter: float, wall: float) -> float:
 
 
 @formula
-def round_tube_enclosed_area(outer_diameter: float, wall: float) -> float:
-    """Area enclosed by the wall's centre line of a round tube.
-
-    A_m = pi * (D - t)**2 / 4
-
-    Parameters
-    ----------
-    outer_diameter : D [m]
-        outer diameter
-    wall : t [m]
-        wall thickness
-
-    Returns
-    -------
-    A_m [m^2]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> round_tube_enclosed_area(0.0254, 0.002)
-    4.301e-04
-    """
-    return pi * (outer_diameter - wall) ** 2 / 4
-
-
-@formula
-def box_area(width: float, height: float, wall: float) -> float:
-    """Area of a rectangular tube with sharp corners.
-
-    A = 2 * t * (b + h - 2 * t)
-
-    Parameters
-    ----------
-    width : b [m]
-        width of the section
-    height : h [m]
-        height of the section, across the bending axis
-    wall : t [m]
-        wall thickness
-
-    Returns
-    -------
-    A [m^2]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> box_area(0.05, 0.1, 0.005)
-    0.001400
-    """
-    return 2 * wall * (width + height - 2 * wall)
-
-
-@formula
 def box_second_moment(width: float, height: float, wall: float) -> float:
     """Second moment of area of a rectangular tube with sharp corners.
 
@@ -182,37 +93,6 @@ def box_second_moment(width: float, height: float, wall: float) -> float:
     1.737e-06
     """
     return (width * height**3 - (width - 2 * wall) * (height - 2 * wall) ** 3) / 12
-
-
-@formula
-def box_enclosed_area(width: float, height: float, wall: float) -> float:
-    """Area enclosed by the wall's centre line of a rectangular tube.
-
-    A_m = (b - t) * (h - t)
-
-    Parameters
-    ----------
-    width : b [m]
-        width of the section
-    height : h [m]
-        height of the section, across the bending axis
-    wall : t [m]
-        wall thickness
-
-    Returns
-    -------
-    A_m [m^2]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> box_enclosed_area(0.05, 0.1, 0.005)
-    0.004275
-    """
-    return (width - wall) * (height - wall)
 
 
 @formula

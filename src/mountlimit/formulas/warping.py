@@ -7,37 +7,6 @@ from ._maths import sqrt, tanh
 
 
 @formula
-def bimoment_stress(bimoment: float, warping_coordinate: float, warping_constant: float) -> float:
-    """Normal stress of held warping.
-
-    sigma_w = B * w / C_w
-
-    Parameters
-    ----------
-    bimoment : B [N*m^2]
-        bimoment at the held end
-    warping_coordinate : w [m^2]
-        warping coordinate at the point
-    warping_constant : C_w [m^6]
-        warping constant
-
-    Returns
-    -------
-    sigma_w [Pa]
-
-    Source
-    ------
-    Vlasov, Thin-Walled Elastic Beams (from memory)
-
-    Examples
-    --------
-    >>> bimoment_stress(0.5, 9e-5, 3.24e-13)
-    1.389e+08
-    """
-    return bimoment * warping_coordinate / warping_constant
-
-
-@formula
 def bimoment_held_held(torque: float, decay: float, length: float) -> float:
     """Bimoment at the ends of a bar in torsion with warping held at both ends.
 

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Fixings, Motor, Mount, Number, Segment, Substance
+from ..model import BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
 from ..worked import Value
+
+if TYPE_CHECKING:
+    from ..plates import Facet, FrameBolt, MotorBolt
 
 
 class Picker(Protocol):
@@ -118,6 +121,21 @@ def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
         picker.mistake("motor.bore", "runs into the holes of the motor bolts")
 
 
+def _softness(picker: Picker, key: str) -> Value:
+    """Give how much softer plates are than beams; 1 without a plate model."""
+    return picker.optional(key) or Value(1.0, key, "derived", "section route, no plate model")
+
+
+def _warping(picker: Picker) -> Value:
+    """Give how far warping is held; with a plate model behind it the likely rule is only a reference."""
+    if picker.optional("mount.twist_softness") is not None:
+        return picker.between("mount.warping_held", 1.0, 1.0, 1.0, "reference of the plate model")
+    return picker.between(
+        "mount.warping_held", 0.0, 1.0, 1.0,
+        "the softer of free and held governs the safe side (section route)",
+    )  # fmt: skip
+
+
 def mount(
     form: str, picker: Picker, parts: Parts, thickness: Value, width: Value,
     segments: tuple[Segment, ...], cuts: tuple[Cut, ...], plane: BoltPlane,
@@ -131,12 +149,74 @@ def mount(
         width=width,
         grade=picker.word("mount.grade", "scrap" if parts.material.card.scrap else "known"),
         weight_acts=picker.word("mount.weight_acts", "towards"),
-        warping_held=picker.between(
-            "mount.warping_held", 0.0, 1.0, 1.0,
-            "the softer of free and held governs the safe side (section route)",
-        ),
+        warping_held=_warping(picker),
+        twist_softness=_softness(picker, "mount.twist_softness"),
+        bend_softness=_softness(picker, "mount.bend_softness"),
         segments=segments,
         cuts=cuts,
         plane=plane,
         area=area,
     )  # fmt: skip
+
+
+def motor_bolts_on(drive: Drive, facet: int) -> list[MotorBolt]:
+    """Give the face bolts on a facet whose plane places are measured from the shaft axis."""
+    from ..plates import MotorBolt
+
+    bolts, circle = drive.motor.bolts, float(drive.motor.bolt_circle)
+    turns = [math.pi * (2 * i + 1) / bolts.count for i in range(bolts.count)]
+    washer = min(
+        float(bolts.thread.washer_diameter), 0.9 * circle * math.sin(math.pi / bolts.count)
+    )
+    return [
+        MotorBolt(
+            facet=facet, centre=(circle / 2 * math.sin(a), -circle / 2 * math.cos(a)),
+            hole_diameter=float(bolts.thread.clearance_hole), washer_diameter=washer,
+        )
+        for a in turns
+    ]  # fmt: skip
+
+
+def frame_bolt_on(
+    drive: Drive,
+    facet: int,
+    centre: tuple[float, float],
+    side: int,
+    normal: float,
+    tangential: float,
+) -> FrameBolt:
+    """Give one frame bolt on a facet, its washer as springs."""
+    from ..plates import FrameBolt
+
+    return FrameBolt(
+        facet=facet, centre=centre, hole_diameter=float(drive.fixings.hole_diameter),
+        washer_diameter=float(drive.fixings.washer_diameter), normal_stiffness=normal,
+        tangential_stiffness=tangential, frame_side=side,
+    )  # fmt: skip
+
+
+def facet_of(
+    drive: Drive, name: str, outline: list[tuple[float, float]], origin: tuple[float, float, float],
+    e2: tuple[float, float, float], thickness: float, bored: bool,
+) -> Facet:  # fmt: skip
+    """Give a facet of the mount's material; ``e1`` is the width."""
+    from ..plates import Facet, Hole
+
+    material = drive.mount.material
+    holes = [Hole(centre=(0.0, 0.0), diameter=float(drive.motor.bore))] if bored else []
+    return Facet(
+        name=name, outline=outline, origin=origin, e1=(1.0, 0.0, 0.0), e2=e2, thickness=thickness,
+        elastic_modulus=float(material.elastic_modulus), poissons_ratio=float(material.poissons_ratio),
+        shear_modulus=float(material.shear_modulus), holes=holes,
+    )  # fmt: skip
+
+
+def top_of(drive: Drive) -> float:
+    """Give how far the mount goes on beyond the shaft axis: past the farthest face bolts."""
+    motor = drive.motor
+    return float(motor.bolt_circle) / 2 + 1.5 * float(motor.bolts.thread.washer_diameter)
+
+
+def rectangle(half: float, low: float, high: float) -> list[tuple[float, float]]:
+    """Give the corners of a rectangle about the middle of the width."""
+    return [(-half, low), (half, low), (half, high), (-half, high)]

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from ..data.bends import least_radius
 from ..fields import Field, may, need
 from ..formulas import concentration, layout
-from ..model import BoltPlane, Cut, Mount, Number, Segment
+from ..model import BoltPlane, Cut, Drive, Mount, Number, Segment
 from ..worked import Value
 from . import _common
 from ._common import Parts, Picker
+
+if TYPE_CHECKING:
+    from ..plates import PlateModel
 
 FORM = "angle"
 TITLE = "angle: leg with the motor, foot on the frame"
@@ -117,3 +122,37 @@ def _inside(radius: Value, thickness: Value) -> Number:
     """Give the stress inside the bend over that of a straight bar."""
     middle = layout.half(thickness)
     return concentration.curved_bar_inside(layout.total(radius, middle), middle)
+
+
+def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:
+    """Lay out leg and foot as two facets that meet on their mid-planes; the whole foot bears."""
+    from ..plates import Bend, Contact, PlateModel  # heavy: only when asked for
+
+    mount, fixings = drive.mount, drive.fixings
+    foot = mount.segments[0]
+    half, thickness = float(mount.width) / 2, float(mount.thickness)
+    corner, middle = float(foot.end[1]), float(foot.end[2])
+    side = 1.0 if float(foot.start[2]) > middle else -1.0
+    to_bolts, edge = float(foot.length), float(fixings.edge)
+    along = float(fixings.span_along)
+    upright = _common.facet_of(
+        drive, "leg", _common.rectangle(half, corner, _common.top_of(drive)),
+        (0.0, 0.0, middle), (0.0, 1.0, 0.0), thickness, True,
+    )  # fmt: skip
+    flat = _common.facet_of(
+        drive, "foot", _common.rectangle(half, 0.0, to_bolts + along + edge),
+        (0.0, corner, middle), (0.0, 0.0, side), float(foot.thickness), False,
+    )  # fmt: skip
+    under = 1 if side > 0 else -1  # the facet's normal is e1 x e2 = -side along y
+    bolts = [
+        _common.frame_bolt_on(
+            drive, 1, (float(x), to_bolts + along / 2 + side * float(z)), under, normal, tangential
+        )
+        for x, z in mount.plane.bolts
+    ]
+    return PlateModel(
+        facets=[upright, flat], motor_bolts=_common.motor_bolts_on(drive, 0),
+        motor_centre=(0.0, 0.0, 0.0), frame_bolts=bolts,
+        bends=[Bend(facets=(0, 1))],  # a fillet would stiffen the corner: left out, the safe side
+        contacts=[Contact(facet=1, side=under, stiffness=pressing)],
+    )  # fmt: skip

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from ..fields import need
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Mount, Segment
+from ..model import BoltPlane, Cut, Drive, Mount, Segment
 from . import _common
 from ._common import Parts, Picker
+
+if TYPE_CHECKING:
+    from ..plates import PlateModel
 
 FORM = "plate"
 TITLE = "flat plate, bolted to the frame along one edge"
@@ -55,3 +60,28 @@ def build(picker: Picker, parts: Parts) -> Mount:
     )  # fmt: skip
     area = float(width * (free + reach + fixings.span_along + 3 * fixings.edge))
     return _common.mount(FORM, picker, parts, thickness, width, (segment,), cuts, plane, area)
+
+
+def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:
+    """Lay out the plate as one facet: frame bolts and contact at its foot, the motor's bolts above."""
+    from ..plates import Contact, PlateModel  # heavy: only when the plate route is asked for
+
+    mount, fixings = drive.mount, drive.fixings
+    half, thickness = float(mount.width) / 2, float(mount.thickness)
+    row = float(mount.segments[0].start[1])
+    last = row - float(fixings.span_along)
+    edge = float(fixings.edge)
+    outline = _common.rectangle(half, last - edge, _common.top_of(drive))
+    facet = _common.facet_of(
+        drive, "plate", outline, (0.0, 0.0, thickness / 2), (0.0, 1.0, 0.0), thickness, True
+    )
+    middle = (row + last) / 2
+    bolts = [
+        _common.frame_bolt_on(drive, 0, (float(x), middle + float(y)), -1, normal, tangential)
+        for x, y in mount.plane.bolts
+    ]
+    region = _common.rectangle(half, last - edge, row + edge)
+    return PlateModel(
+        facets=[facet], motor_bolts=_common.motor_bolts_on(drive, 0), motor_centre=(0.0, 0.0, 0.0),
+        frame_bolts=bolts, contacts=[Contact(facet=0, side=-1, stiffness=pressing, region=region)],
+    )  # fmt: skip

@@ -18,9 +18,9 @@ from .model import (
     Slot,
     Spacer,
 )
-from .solve import PlateResponse, PlateSolution, solve
+from .solution import PlateResponse, PlateSolution, solve
 from .stress import StressSamples, equivalent
-from .sweep import SweepResponse, sweep
+from .thickness import SweepResponse, sweep
 
 __all__ = [
     "Bend",

@@ -17,7 +17,7 @@ STRAIGHT = 0.02  # sine of the angle below which two facets count as one plane
 
 @dataclass(frozen=True, kw_only=True)
 class Joint:
-    """A straight line shared by two facets, in space; ``strip`` is its stiff width on each facet."""
+    """A straight line common to two facets, in space; ``strip`` is its stiff width on each facet."""
 
     facets: tuple[int, int]
     start: FloatArray

@@ -14,8 +14,8 @@ import shapely
 from scipy.spatial import cKDTree
 from shapely.geometry import LineString, MultiPolygon, Polygon
 
+from . import extra_points, regions
 from . import joints as joints_of
-from . import regions, seeds
 from .joints import Joint
 from .model import BoolArray, FloatArray, IntArray, PlateModel
 from .shapes import holes_on
@@ -78,7 +78,7 @@ def draw(model: PlateModel, mesh_size: float) -> tuple[list[FacetLines], list[Ch
         places, pairs = _number(lines, own, zones[i], mesh_size)
         drawn.append(
             FacetLines(
-                places=seeds.add(model, i, places, pairs, mesh_size),
+                places=extra_points.add(model, i, places, pairs, mesh_size),
                 pieces=pairs,
                 hole_places=np.array([[p.x, p.y] for p in holes]).reshape(-1, 2),
                 strips=tuple(strips[i]),

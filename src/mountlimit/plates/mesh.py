@@ -1,4 +1,4 @@
-"""Triangles of the whole mount: six nodes each, shared along joints, checked against the drawing."""
+"""Triangles of the whole mount: six nodes each, one and the same along joints, checked against the drawing."""
 
 from __future__ import annotations
 
@@ -116,7 +116,7 @@ def _joined(
     )
     corners = np.concatenate([t + starts[i] for i, (_, t) in enumerate(parts)])
     facet = np.repeat(np.arange(len(parts)), [len(t) for _, t in parts])
-    number = _shared(points, starts, chains, model)
+    number = _one_number(points, starts, chains, model)
     used, index = np.unique(number, return_inverse=True)
     ties = _tied(points, starts, index, chains, model)
     return points[used], index[corners], facet, ties
@@ -144,7 +144,7 @@ def _triangulated(
     return places[used], index.reshape(-1, 3)
 
 
-def _shared(
+def _one_number(
     points: FloatArray, starts: IntArray, chains: list[Chain], model: PlateModel
 ) -> IntArray:
     """Give each point the number of the first point it is the same as, along joints only."""
@@ -175,7 +175,7 @@ def _chain_points(
         away, index = cKDTree(own).query(wanted)
         if np.max(away) > 10.0 * TOUCH:
             names = " and ".join(model.facets[f].name for f in chain.facets)
-            raise PlateError(names, "their shared line could not be meshed alike")
+            raise PlateError(names, "their common line could not be meshed alike")
         found.append(index + starts[facet])
     return found[0], found[1]
 

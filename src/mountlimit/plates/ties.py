@@ -67,12 +67,7 @@ def tie(model: PlateModel, mesh: Mesh) -> Ties:
     motor_nodes = tuple(
         np.unique(mesh.triangles[mesh.motor_bolt == i]) for i in range(len(model.motor_bolts))
     )
-    rigid_nodes = tuple(
-        np.unique(mesh.triangles[mesh.frame_bolt == i])
-        if math.isinf(bolt.normal_stiffness)
-        else np.empty(0, np.int64)
-        for i, bolt in enumerate(model.frame_bolts)
-    )
+    rigid_nodes = _rigid_nodes(model, mesh)
     ends = [
         (model.facets[f].to_space(spacer_centre(model, i, f)))
         for i, spacer in enumerate(model.spacers)
@@ -100,6 +95,16 @@ def tie(model: PlateModel, mesh: Mesh) -> Ties:
         face_nodes=motor,
         motor_nodes=motor_nodes,
         rigid_nodes=rigid_nodes,
+    )
+
+
+def _rigid_nodes(model: PlateModel, mesh: Mesh) -> tuple[IntArray, ...]:
+    """Give the nodes under every frame bolt's washer that is held rigidly, none for the others."""
+    return tuple(
+        np.unique(mesh.triangles[mesh.frame_bolt == i])
+        if math.isinf(bolt.normal_stiffness)
+        else np.empty(0, np.int64)
+        for i, bolt in enumerate(model.frame_bolts)
     )
 
 

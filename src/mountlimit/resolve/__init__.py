@@ -48,7 +48,7 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
         title=str(file.given["title"].value), system=_system(file), motor=motor, face=face, current=current,
         chain=chain, shaft=shaft, hub=hub, mount=mount, fixings=fixings, frame=frame, use=use,
         duty=duty, policy=policy, ranges=tuple(picker.ranges.values()),
-        words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys(picker.warnings)),
+        words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys((*picker.warnings, *file.notes))),
     )  # fmt: skip
 
 

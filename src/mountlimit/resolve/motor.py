@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from .. import cards
 from ..formulas import motor as motor_formulas
+from ..formulas import starting
 from ..formulas import torque as torque_formulas
 from ..model import BoltSet, Current, Motor, Number
 from ..picking import Picker
@@ -40,7 +41,7 @@ def motor(picker: Picker) -> Motor:
         bolts = replace(bolts, count=2, number=Value(2, "motor.bolts", "assumed"))
     mass, circle = picker.number("motor.mass"), picker.number("motor.bolt_circle")
     size = (4 * mass / (math.pi * 5000.0)) ** (1 / 3)  # a solid drum as long as it is thick
-    inertia = 0.5 * 0.35 * mass * (0.3 * size) ** 2
+    inertia = float(starting.rotor_inertia(0.35 * mass, 0.3 * size))
     diameter = bolts.thread.diameter
     return Motor(
         torque_constant=_torque_constant(picker),

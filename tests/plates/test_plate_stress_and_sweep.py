@@ -13,9 +13,9 @@ from mountlimit.plates import PlateError, equivalent, solve, sweep
 from mountlimit.plates.assemble import assemble
 from mountlimit.plates.contact import points
 from mountlimit.plates.mesh import build
-from mountlimit.plates.solve import loads, solve_columns
+from mountlimit.plates.solution import loads, solve_columns
 from mountlimit.plates.stress import StressSamples
-from mountlimit.plates.sweep import at_thickness, reduced_basis, snapshot_scales
+from mountlimit.plates.thickness import at_thickness, reduced_basis, snapshot_scales
 
 ACROSS = np.array([1000.0, 0.0, 0.0, 0.0, 0.0, 0.0])
 DOWN = np.array([0.0, -1000.0, 0.0, 0.0, 0.0, 0.0])

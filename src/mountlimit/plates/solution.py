@@ -25,6 +25,8 @@ from .stress import StressSamples
 from .ties import rigid_rows
 
 LARGEST_IMBALANCE = 1e-6  # of the load; more is refused
+NOT_HELD = 1e-4  # what a unit load may leave unbalanced before the mount counts as loose
+COLUMNS = 4  # solved at a time: more make a threaded BLAS stall on a busy machine
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -251,8 +253,8 @@ def loads(system: System, points: ContactPoints) -> FloatArray:
     return np.hstack([motor, np.asarray(pushes.toarray())])
 
 
-def solve_columns(stiffness: sparse.csc_array, load: FloatArray) -> FloatArray:
-    """Give the movement columns of load columns, one step of refinement included.
+def solve_columns(stiffness: sparse.csc_array, load: FloatArray, refine: bool = True) -> FloatArray:
+    """Give the movement columns of load columns; ``refine`` betters the first six by one step.
 
     Raises
     ------
@@ -268,6 +270,12 @@ def solve_columns(stiffness: sparse.csc_array, load: FloatArray) -> FloatArray:
         )
     except RuntimeError as fault:
         raise PlateError("mount", "part of it is not held") from fault
-    found = factor.solve(load)
-    found[:, :6] += factor.solve(load[:, :6] - stiffness @ found[:, :6])
+    blocks = range(0, load.shape[1], COLUMNS)
+    found = np.hstack([factor.solve(load[:, i : i + COLUMNS]) for i in blocks])
+    if refine:
+        found[:, :6] += factor.solve(load[:, :6] - stiffness @ found[:, :6])
+    left = np.max(np.abs(load[:, :6] - stiffness @ found[:, :6]))
+    flexibility = np.einsum("ij,ij->j", load[:, :6], found[:, :6])
+    if not left < NOT_HELD or np.min(flexibility) <= 0.0:
+        raise PlateError("mount", "part of it is not held")
     return np.asarray(found)

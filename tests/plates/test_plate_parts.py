@@ -16,6 +16,7 @@ from mountlimit.plates import (
     FrameBolt,
     LineWeld,
     MotorBolt,
+    PlateError,
     PlateModel,
     Slot,
     Spacer,
@@ -93,6 +94,12 @@ def test_a_weld_on_one_side_does_not_hold_the_turn_about_its_line() -> None:
     # only what the bending at the line itself puts there is left
     assert abs(one.weld_moment[0, 0]) < 0.01 * abs(both.weld_moment[0, 0])
     assert one.rotation[0] > both.rotation[0]
+
+
+def test_a_plate_that_can_turn_about_its_only_weld_is_refused() -> None:
+    single = LineWeld(facet=0, start=(-0.03, 0.0), end=(0.03, 0.0), double_sided=False)
+    with pytest.raises(PlateError, match="mount: part of it is not held"):
+        solve(welded(0.2, welds=[single]))
 
 
 def two_strips(gap: float, **changes: Any) -> PlateModel:

@@ -1,4 +1,4 @@
-"""The mesh: true area, shared lines, corner strips, sound triangles."""
+"""The mesh: true area, common lines, corner strips, sound triangles."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ def test_area_nodes_and_quality(name: str, size: float | None) -> None:
 
 
 @pytest.mark.parametrize(("name", "lengths"), [("C2", [0.12]), ("C5", [0.2, 0.2])])
-def test_bends_are_found_and_their_nodes_shared(name: str, lengths: list[float]) -> None:
+def test_bends_are_found_and_their_nodes_are_common(name: str, lengths: list[float]) -> None:
     model = model_of(name)
     mesh = build(model)
     assert sorted(joint.length for joint in mesh.joints) == pytest.approx(lengths)

@@ -21,7 +21,7 @@ from .contact import ContactPoints, ContactSolver
 from .error import PlateError
 from .model import BoolArray, FloatArray, PlateModel
 from .sampling import Reader
-from .solve import bolt_forces, loads, moved, solve_columns
+from .solution import bolt_forces, loads, moved, solve_columns
 from .stress import equivalent
 from .ties import rigid_rows
 
@@ -140,7 +140,7 @@ def reduced_basis(system: System, load: FloatArray, low: float, high: float) -> 
             (scale**k * part for k, part in enumerate(system.parts)),
             sparse.csr_array(system.parts[0].shape),
         )
-        found.append(solve_columns(sparse.csc_array(total), columns))
+        found.append(solve_columns(sparse.csc_array(total), columns, refine=False))
     shapes = _independent(np.hstack(found))
     parts = [shapes.T @ (part @ shapes) for part in system.parts]
     return Basis(

@@ -1,0 +1,66 @@
+"""The mount at its cuts: a ductile material by its equivalent stress, a brittle one by its peak."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from conftest import drive_file
+from mountlimit import cards, evaluate, limits, sections
+from mountlimit.checks import mount_section
+from mountlimit.errors import MountlimitError
+from mountlimit.resolve import resolve
+
+
+def case_of(material, **changes):
+    """Give the first load case at 60 A on a plate of a material."""
+    file = drive_file(mount__material=material, mount__thickness="20 mm", **changes)
+    return evaluate.case_at(resolve(file), 60.0, 0)
+
+
+def demands(case):
+    """Give what the check asks of every cut, Pa."""
+    return np.array([float(row.demand) for row in mount_section.yield_rows(case)])
+
+
+def by(case, criterion):
+    """Give the largest stress of every cut by a criterion, Pa."""
+    return np.array([float(s) for _, s in sections.stresses(case, criterion=criterion)])
+
+
+def test_brittle_material_by_the_principal_stress():
+    """Independent: sigma_1 lies between the von Mises stress over sqrt(3), as in shear alone, and
+    the von Mises stress itself, as in tension alone."""
+    case = case_of("gjl200")
+    share = demands(case) / by(case, lambda s, t, _: sections.yielding(s, t, 1.0))
+    assert np.all(share < 1.0)
+    assert np.all(share > 1 / np.sqrt(3))
+
+
+def test_ductile_material_by_the_equivalent_stress():
+    case = case_of("s235")
+    assert demands(case) == pytest.approx(by(case, sections.yielding), rel=1e-12)
+    assert np.all(demands(case) > by(case, sections.tearing))
+
+
+def test_wood_by_its_weaker_side():
+    """Plywood stands less in compression than in tension: its stress counts by that side."""
+    ratio = float(cards.material("birch_ply").compressive_over_tensile)
+    assert ratio < 1
+    case = case_of("birch_ply")
+    alike = by(case, lambda s, t, _: sections.tearing(s, t, 1.0))
+    assert demands(case) == pytest.approx(alike / ratio, rel=1e-12)
+
+
+def test_longer_overhang_lowers_the_limit_of_a_brittle_plate():
+    def safe(overhang):
+        file = drive_file(mount__material="gjl200", shaft__face_overhang=overhang)
+        found = limits.find(file).limits
+        return next(limit.safe for limit in found if limit.check.name == "mount_section")
+
+    assert safe("40 mm") < safe("28 mm")
+
+
+def test_unknown_material_is_refused():
+    with pytest.raises(MountlimitError, match="unobtainium"):
+        drive_file(mount__material="unobtainium")
