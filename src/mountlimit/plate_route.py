@@ -33,10 +33,8 @@ BAND = (
 )
 CONTACT_POINTS = 18  # about, over the bearing surface
 KEYS = ("mount.twist_softness", "mount.bend_softness")
-KEPT = 64
+KEPT = 256  # ratios remembered in one process
 SMALL = 0.02  # a direction that hardly pulls this way does not count
-
-_known: dict[str, PlateSolution] = {}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,6 +44,9 @@ class Softness:
     twist: float
     bend: float
     triangles: int
+
+
+_known: dict[str, Softness] = {}
 
 
 def model_of(drive: Drive) -> PlateModel:
@@ -71,35 +72,40 @@ def _spaced(model: PlateModel, contact: Contact) -> Contact:
 
 
 def solution_of(drive: Drive) -> PlateSolution:
-    """Solve a drive's plate model, or give it again when this very model was solved before.
+    """Solve a drive's plate model.
 
     Raises
     ------
     PlateError
         when the mount cannot be meshed as it is given.
     """
-    model = model_of(drive)
-    key = repr(model)
-    if key not in _known:
-        while len(_known) >= KEPT:
-            _known.pop(next(iter(_known)))
-        _known[key] = solve(model)
-    return _known[key]
+    return solve(model_of(drive))
 
 
 def softness_of(drive: Drive) -> Softness:
-    """Compare plates with beams for the ways this chain pulls. Raises as ``solution_of``."""
-    solution = solution_of(drive)
+    """Compare plates with beams for the ways this chain pulls. Raises as ``solution_of``.
+
+    The ratios of a drive met before are given again without solving.
+    """
     plain = replace(
         drive, mount=replace(drive.mount, twist_softness=_one(KEYS[0]), bend_softness=_one(KEYS[1]))
     )
     sines = [math.sin(float(angle)) for _, angle in drive.chain.pulls]
-    along = {math.copysign(1.0, s) for s in sines if abs(s) > SMALL} or {1.0, -1.0}
-    twist = _ratio(
-        plain, solution, 0.0, 1
-    )  # the forms are symmetric: either way across is the same
-    bend = max(_ratio(plain, solution, way * math.pi / 2, 0) for way in sorted(along))
-    return Softness(twist=twist, bend=bend, triangles=len(solution.system.mesh.triangles))
+    along = sorted({math.copysign(1.0, s) for s in sines if abs(s) > SMALL} or {1.0, -1.0})
+    key = repr((model_of(drive), along, float(drive.shaft.face_overhang), drive.mount.segments,
+                float(drive.chain.chain.pitch), float(drive.chain.driving_teeth)))  # fmt: skip
+    if key not in _known:
+        solution = solution_of(drive)
+        twist = _ratio(
+            plain, solution, 0.0, 1
+        )  # the forms are symmetric: either way across is the same
+        bend = max(_ratio(plain, solution, way * math.pi / 2, 0) for way in along)
+        while len(_known) >= KEPT:
+            _known.pop(next(iter(_known)))
+        _known[key] = Softness(
+            twist=twist, bend=bend, triangles=len(solution.system.mesh.triangles)
+        )
+    return _known[key]
 
 
 def _one(key: str) -> Value:

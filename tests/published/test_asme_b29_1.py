@@ -41,7 +41,7 @@ def both(chain: str, teeth: int, speed: float) -> tuple[float, float]:
 
 @pytest.mark.parametrize("teeth", PITCH_DIAMETERS)
 def test_pitch_diameter_table_of_one_inch_pitch(teeth: int) -> None:
-    """Confirmed: table of pitch diameters, 25.4 mm pitch."""
+    """Confirmed: table of pitch diameters, 25.4 mm pitch. SPK-01."""
     assert chain_drive.pitch_diameter(0.0254, teeth) * 1000 == printed(PITCH_DIAMETERS[teeth])
 
 
@@ -59,13 +59,13 @@ def test_rating_table_of_chain_41(teeth: int, speed: int, power: str) -> None:
 
 
 def test_link_plate_rating_of_chain_40() -> None:
-    """Computed: 17 teeth, 100 rpm; equation and constants read."""
+    """Computed: 17 teeth, 100 rpm; equation and constants read. CHP-01."""
     assert both("40", 17, 100)[0] == printed("0.6893")
     assert both("40", 17, 100)[0] * HORSEPOWER / 1000 == printed("0.514")
 
 
 def test_bush_rating_of_chain_35() -> None:
-    """Computed: 11 teeth, 3000 rpm; rollers and bushes govern."""
+    """Computed: 11 teeth, 3000 rpm; rollers and bushes govern. CHP-02."""
     plates, bushes = both("35", 11, 3000)
     assert plates == printed("3.886")
     assert bushes == printed("2.938")
@@ -73,6 +73,6 @@ def test_bush_rating_of_chain_35() -> None:
 
 
 def test_ratings_of_chain_41_and_25() -> None:
-    """Computed: 13 teeth at 2000 rpm, 17 teeth at 3000 rpm."""
+    """Computed: 13 teeth at 2000 rpm, 17 teeth at 3000 rpm. CHP-03."""
     assert min(both("41", 13, 2000)) == printed("1.0234")
     assert min(both("25", 17, 3000)) == printed("1.8395")

@@ -8,12 +8,13 @@ import pytest
 from printed import printed
 
 from mountlimit.formulas import bolt_group, chain_drive, endurance, stress, welds
+from mountlimit.joint import square_sum
 
 PITCH_12 = 0.01905
 
 
 def test_example_14_1_factor_on_tensile_strength() -> None:
-    """Confirmed: 12A chain, 17 teeth, 1000 rpm, 14.32 kW; the factor is printed."""
+    """Confirmed: 12A chain, 17 teeth, 1000 rpm, 14.32 kW; the factor is printed. CHT-02."""
     speed = chain_drive.chain_speed(17, PITCH_12, 1000 / 60)
     pull = chain_drive.pull_from_power(14320.0, speed)
     assert speed == printed("5.3975")
@@ -28,7 +29,7 @@ def test_example_14_2_power_per_strand() -> None:
 
 
 def test_example_14_3_required_rating_links_and_centres() -> None:
-    """Confirmed: 5 kW, 1400 rpm, 21 and 63 teeth, pitch 12.7 mm, 500 mm."""
+    """Confirmed: 5 kW, 1400 rpm, 21 and 63 teeth, pitch 12.7 mm, 500 mm. CHP-05, CHL-01."""
     needed = chain_drive.required_power_rating(5000.0, 1.3, 1.26, 1.0)
     assert needed / 1000 == printed("5.158730")
     links = chain_drive.chain_length_in_pitches(0.5, 0.0127, 21, 63)
@@ -38,7 +39,7 @@ def test_example_14_3_required_rating_links_and_centres() -> None:
 
 
 def test_example_14_3_tooth_factor_against_the_rating_equation() -> None:
-    """Confirmed: the tooth factor of 21 teeth is printed as 1.26."""
+    """Confirmed: the tooth factor of 21 teeth is printed as 1.26. CHP-05."""
     constant = chain_drive.LINK_PLATE_CONSTANT["other"]
     rated = [chain_drive.link_plate_power(z, 1400 / 60, 0.0127, constant) for z in (17, 21)]
     assert rated[1] / rated[0] == printed("1.26")
@@ -49,6 +50,8 @@ def test_example_14_3_table_rating() -> None:
 
     The table is a metric one and the equation that of the ASME rating; the two differ by some
     per cent everywhere, here 4.7.  Tolerance 5 %: above it the equation would be another one.
+
+    CHP-05.
     """
     constant = chain_drive.LINK_PLATE_CONSTANT["other"]
     rated = chain_drive.link_plate_power(17, 1400 / 60, 0.0127, constant)
@@ -56,7 +59,7 @@ def test_example_14_3_table_rating() -> None:
 
 
 def test_example_14_4_sprockets_links_and_centres() -> None:
-    """Confirmed: 12B, 17 and 34 teeth, centres near 40 pitches."""
+    """Confirmed: 12B, 17 and 34 teeth, centres near 40 pitches. SPK-03."""
     assert chain_drive.pitch_diameter(PITCH_12, 17) * 1000 == printed("103.673741")
     assert chain_drive.pitch_diameter(PITCH_12, 34) * 1000 == printed("206.462975")
     links = chain_drive.chain_length_in_pitches(40 * PITCH_12, PITCH_12, 17, 34)
@@ -98,9 +101,9 @@ def test_example_14_7_tension_and_factor() -> None:
 def test_example_7_4_three_bolts_in_line() -> None:
     """Confirmed: 5 kN, 305 mm from the middle of three bolts 75 mm apart; M20 printed.
 
-    The force and the core diameter are recomputed.  The book takes core = 0.8 d.
+    The force and the core diameter are recomputed.  The book takes core = 0.8 d. BGP-02.
     """
-    polar = bolt_group.squared_distances([(-0.075, 0.0), (0.0, 0.0), (0.075, 0.0)])
+    polar = square_sum([-0.075, 0.0, 0.075])
     force = bolt_group.direct_shear(5000.0, 3) + bolt_group.torsional_shear(1525.0, 0.075, polar)
     assert force == printed("11833.3")
     core = 0.01542
@@ -112,9 +115,9 @@ def test_example_7_4_three_bolts_in_line() -> None:
 def test_example_7_5_bracket_on_a_wall() -> None:
     """Confirmed: 25 kN at 100 mm, bolts 150 and 25 mm over the tilting edge, two each.
 
-    The core area 98.022213 mm^2 is printed; maximum-shear criterion at 380 MPa / 2.5.
+    The core area 98.022213 mm^2 is printed; maximum-shear criterion at 380 MPa / 2.5. BGP-03.
     """
-    squares = bolt_group.squared_levers([0.15, 0.15, 0.025, 0.025])
+    squares = square_sum([0.15, 0.15, 0.025, 0.025])
     tension = bolt_group.moment_tension(25000.0 * 0.1, 0.15, squares)
     shear = bolt_group.direct_shear(25000.0, 4)
     assert tension == printed("8108.1")
@@ -126,7 +129,7 @@ def test_example_7_5_bracket_on_a_wall() -> None:
 
 
 def test_example_5_20_shaft_diameter() -> None:
-    """Confirmed: 200-600 N*m bending, 70-200 N*m torque, factor 2; d = 33.287656 mm."""
+    """Confirmed: 200-600 N*m bending, 70-200 N*m torque, factor 2; d = 33.287656 mm. FAT-03."""
     d = 0.033287656
     alternating, mean = (
         stress.von_mises(stress.round_bending_stress(m, d), stress.round_torsion_stress(t, d))
@@ -140,7 +143,7 @@ def test_example_8_12_two_line_welds() -> None:
     """Confirmed: 10 kN at 100 mm on two 50 mm welds 100 mm apart, 70 MPa in shear.
 
     Tolerance 2e-5: the printed 2.020271 is sqrt(2) / 70 less 1.7e-5, a rounding on the way.  The
-    leg is printed cut off, not rounded: 1e-6 mm.
+    leg is printed cut off, not rounded: 1e-6 mm. WLD-03.
     """
     throat = 0.002020271
     bending = 1000.0 / welds.weld_pair_modulus(0.05, 0.1, throat)

@@ -46,6 +46,7 @@ ISO_606_B = (
 
 @pytest.mark.parametrize(("name", "pitch", "width", "roller"), ISO_606_B)
 def test_chd_03_04_iso_606_b_series(name, pitch, width, roller):
+    """CHD-03, CHD-04."""
     chain = cards.chain(name)
     assert abs(chain.pitch * 1e3 - pitch) <= 0.011
     assert abs(chain.inner_width * 1e3 - width) <= 0.011
@@ -112,6 +113,7 @@ def half_digit(printed):
 
 @pytest.mark.parametrize(("name", "area"), ISO_898_AREAS)
 def test_blt_01_02_stress_areas(name, area):
+    """BLT-01, BLT-02."""
     found = cards.thread(name).stress_area * 1e6
     # M18: 192.47 by the formula, printed 192; M20: 244.79, printed 245
     assert abs(found - float(area)) <= half_digit(area) + 1e-9

@@ -7,6 +7,7 @@ kilonewton.
 import pytest
 from printed import printed
 
+from mountlimit import cards
 from mountlimit.formulas import bolt_group, holes, slip, welds
 
 BEARING = (  # diameter, hole, e1, e2, p1, p2, thickness in mm; resistance kN
@@ -19,7 +20,7 @@ BEARING = (  # diameter, hole, e1, e2, p1, p2, thickness in mm; resistance kN
 def test_bearing_resistance(
     d: float, hole: float, e1: float, e2: float, p1: float, p2: float, t: float, force: str
 ) -> None:
-    """Confirmed: class 4.6 bolts, hole 2 mm over the bolt for both sizes, table 3.4."""
+    """Confirmed: class 4.6 bolts, hole 2 mm over the bolt for both sizes, table 3.4. TEA-01."""
     across = min(holes.bearing_k1_edge(e2, hole), holes.bearing_k1_inner(p2, hole))
     along = min(
         holes.bearing_alpha_end(e1, hole, 400.0, 470.0),
@@ -44,7 +45,7 @@ def test_shear_and_tension_resistance() -> None:
 
     The countersunk head of the table is not among the program's bolts.
     """
-    factor = bolt_group.SHEAR_FACTOR["8.8"]
+    factor = cards.bolt_class("8.8").shear_factor
     shear = [bolt_group.shear_resistance(factor, 0.8, a, 1.25) for a in (84.3, 157.0, 245.0)]
     assert (0.85 * shear[0], shear[1], shear[2]) == (
         printed("27.5"),
@@ -76,7 +77,7 @@ def test_m8_in_a_thin_plate() -> None:
     [(0.2, 1.25, "7.55"), (0.3, 1.25, "11.3"), (0.4, 1.25, "15.1"), (0.4, 1.1, "17.2")],
 )
 def test_slip_resistance_of_m12(friction: float, gamma: float, force: str) -> None:
-    """Confirmed: clause 3.9, class 8.8, gamma 1.25 at the ultimate and 1.1 in service."""
+    """Confirmed: clause 3.9, class 8.8, gamma 1.25 at the ultimate and 1.1 in service. FRC-01."""
     preload = 0.7 * 0.8 * 84.3  # clause 3.9.1: 47.2 kN
     assert slip.slip_resistance_design(1.0, 1, friction, preload, 0.0, gamma) == printed(force)
     assert slip.slip_resistance(friction, preload, 0.0) / gamma == printed(force)
@@ -97,7 +98,7 @@ def test_slip_resistance_of_m20() -> None:
     [("S235", 360.0, "207.8"), ("S275", 410.0, "222.8"), ("S355", 470.0, "241.2")],
 )
 def test_fillet_weld_strength(grade: str, ultimate: float, strength: str) -> None:
-    """Computed: clause 4.5.3.3, table 4.1; 241.2 is also in resistance tables."""
+    """Computed: clause 4.5.3.3, table 4.1; 241.2 is also in resistance tables. WLD-01."""
     value = welds.fillet_strength(ultimate, welds.CORRELATION[grade], 1.25)
     assert value == printed(strength)
 

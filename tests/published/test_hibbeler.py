@@ -29,7 +29,7 @@ def moment(place: Triple, force: Triple) -> Triple:
 
 @pytest.mark.parametrize("example", EXAMPLES)
 def test_moment_of_a_force(example: str) -> None:
-    """Confirmed in magnitude; the signs by the cross product."""
+    """Confirmed in magnitude; the signs by the cross product. STA-01, STA-02, STA-03."""
     place, force, answer = EXAMPLES[example]
     assert moment(place, force) == answer
 
@@ -37,7 +37,7 @@ def test_moment_of_a_force(example: str) -> None:
 def test_motor_with_chain_pull_at_the_tangent_point() -> None:
     """Computed: 900 N at 15 mm radius, 45 mm out; 35 N weight 60 mm behind the face.
 
-    The moment about the shaft is the motor torque, 13.5 N*m: it is there already.
+    The moment about the shaft is the motor torque, 13.5 N*m: it is there already. STA-05.
     """
     pull = moment((0.0, 0.015, 0.045), (-900.0, 0.0, 0.0))
     weight = moment((0.0, 0.0, -0.060), (0.0, -35.0, 0.0))

@@ -25,7 +25,7 @@ def test_reliability_factor(percent: int, factor: str) -> None:
     """From memory: ISO 281:2007 table 12 against its three-parameter Weibull form.
 
     Tolerance 0.005, half the last printed digit: older editions print 0.62 at 95 % and 0.21 at
-    99 %, which it would not let pass.
+    99 %, which it would not let pass. BRG-04.
     """
     assert bearings.reliability_factor(percent / 100) == printed(factor)
 
@@ -37,7 +37,7 @@ def test_life_at_another_reliability() -> None:
 
 
 def test_static_load_of_deep_groove_bearings() -> None:
-    """Computed: ISO 76, P0 = 0.6 Fr + 0.5 Fa but not under Fr."""
+    """Computed: ISO 76, P0 = 0.6 Fr + 0.5 Fa but not under Fr. BST-01."""
     assert bearings.equivalent_static_load(1000.0, 500.0) == 1000.0
     assert bearings.equivalent_static_load(1000.0, 2000.0) == 1600.0
 

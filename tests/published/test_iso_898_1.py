@@ -25,7 +25,7 @@ def test_stress_area(size: int) -> None:
 def test_proof_load_of_special_nuts() -> None:
     """Confirmed, ISO 10684 annex: M8 25 500 N at 698 MPa, M10 50 400 N at 870 MPa.
 
-    Both loads are printed to the next 100 N.
+    Both loads are printed to the next 100 N. BLT-05.
     """
     assert threads.proof_load(698.0, 36.6) == printed("25500", 3)
     assert threads.proof_load(870.0, 58.0) == pytest.approx(50400, abs=100)

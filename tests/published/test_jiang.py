@@ -31,6 +31,8 @@ def test_pull_at_mean_and_smallest_radius(teeth: int) -> None:
 
     The package's own torque-to-pull path uses the smallest radius, the larger pull.  The figures
     of the table were rounded on the way (up to 1.1e-4 off the exact ones), hence 2e-4 there.
+
+    SPK-05.
     """
     diameter = chain_drive.pitch_diameter(0.00635, teeth)
     smallest = chain_drive.smallest_effective_radius(diameter, teeth)

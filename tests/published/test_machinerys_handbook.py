@@ -13,7 +13,7 @@ INSIDE = {1.2: "2.89", 2.0: "1.52", 4.0: "1.20"}
 
 @pytest.mark.parametrize("ratio", INSIDE)
 def test_inside_factor(ratio: float) -> None:
-    """Confirmed."""
+    """Confirmed. CRV-01."""
     assert concentration.curved_bar_inside(ratio, 1.0) == printed(INSIDE[ratio])
 
 

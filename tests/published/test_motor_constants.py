@@ -18,13 +18,13 @@ def torque_constant(turns_per_volt: float) -> float:
 
 
 def test_published_pair() -> None:
-    """From memory: motor data print 505 rpm/V beside 0.0189 N*m/A."""
+    """From memory: motor data print 505 rpm/V beside 0.0189 N*m/A. MOT-01."""
     assert torque_constant(505.0) == printed("0.0189")
 
 
 def test_products_of_the_two_conventions() -> None:
     """Exact and from memory: 9.5493 by energy balance; 8.27 of open controllers' documents
-    for the phase peak with KV between lines."""
+    for the phase peak with KV between lines. MOT-03."""
     assert 190.0 * torque_constant(190.0) == printed("9.5493")
     assert torque_constant(190.0) == printed("0.050259")
     peak = motor.phase_torque_constant(torque_constant(190.0), motor.AMPERE_FACTOR["phase peak"])

@@ -10,7 +10,7 @@ from mountlimit.formulas import chain_drive
 
 
 def test_pitch_diameter_of_35_teeth() -> None:
-    """Confirmed: no. 80 chain, a notebook after the chapter prints 11.16 in."""
+    """Confirmed: no. 80 chain, a notebook after the chapter prints 11.16 in. SPK-04."""
     assert chain_drive.pitch_diameter(1.0, 35) == printed("11.16")
 
 

@@ -13,7 +13,7 @@ LOAD, OVERHANG, SPAN, DIAMETER, MODULUS = 1000.0, 0.03, 0.05, 0.012, 207e9
 
 
 def test_reactions_and_moment() -> None:
-    """Computed: 1000 N, 30 mm outside bearings 50 mm apart."""
+    """Computed: 1000 N, 30 mm outside bearings 50 mm apart. SHA-04."""
     assert statics.front_bearing_reaction(LOAD, OVERHANG, SPAN) == pytest.approx(1600.0)
     assert statics.rear_bearing_reaction(LOAD, OVERHANG, SPAN) == pytest.approx(600.0)
     assert statics.overhung_moment(LOAD, OVERHANG) == pytest.approx(30.0)
@@ -22,7 +22,7 @@ def test_reactions_and_moment() -> None:
 def test_tip_deflection() -> None:
     """Computed: 12 mm steel shaft, 0.11393 mm by an independent direct-stiffness run.
 
-    Tolerance 3e-4: that run's figure stands 2e-4 above the closed form's.
+    Tolerance 3e-4: that run's figure stands 2e-4 above the closed form's. SHA-04.
     """
     second = section.round_second_moment(DIAMETER)
     tip = flexure.overhung_deflection(LOAD, OVERHANG, SPAN, MODULUS, second)

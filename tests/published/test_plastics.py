@@ -12,7 +12,7 @@ ONE_HOUR, THOUSAND_HOURS, SHORT = 2500e6, 1300e6, 2850e6
 
 
 def test_power_law_between_the_moduli() -> None:
-    """From memory in its moduli: exponent 0.0947 links 2500 MPa at 1 h, 1300 at 1000 h."""
+    """From memory in its moduli: exponent 0.0947 links 2500 MPa at 1 h, 1300 at 1000 h. CRP-01."""
     exponent = np.log10(ONE_HOUR / THOUSAND_HOURS) / 3
     assert exponent == printed("0.0947")
     assert endurance.creep_modulus(ONE_HOUR, exponent, HOUR, HOUR) == ONE_HOUR
@@ -22,7 +22,7 @@ def test_power_law_between_the_moduli() -> None:
 
 
 def test_cantilever_strip_of_pom() -> None:
-    """Computed: 20 x 5 mm strip, 50 mm long, 8 N at its end; creep-modulus method."""
+    """Computed: 20 x 5 mm strip, 50 mm long, 8 N at its end; creep-modulus method. CRP-03."""
     second = section.rectangle_second_moment(0.02, 0.005)
     bent = 0.4 * max(meshed.net_section(0.02, 0.005, ()).moment_across)
     assert bent / 1e6 == pytest.approx(4.8, rel=1e-12)

@@ -19,6 +19,7 @@ from mountlimit.formulas import (
     stress,
     tightening,
 )
+from mountlimit.joint import square_sum
 
 INCH, POUND, KIP, KPSI = 0.0254, 4.4482216152605, 4448.2216152605, 6894757.293168361
 POUND_INCH = POUND * INCH
@@ -28,7 +29,7 @@ MEGAPOUND_PER_INCH = 1e6 * POUND / INCH
 def test_example_8_2_one_material_by_frusta() -> None:
     """Computed: statement read, answer 14.64 Mlbf/in recalled and recomputed.
 
-    Two steel plates, 1/2 in bolt, 1.345 in grip, washer face 0.75 in.
+    Two steel plates, 1/2 in bolt, 1.345 in grip, washer face 0.75 in. JNT-01.
     """
     cone = joint.frustum_stiffness(30000 * KPSI, 0.5 * INCH, 1.345 / 2 * INCH, 0.75 * INCH)
     both = joint.spring_series(cone, cone)
@@ -36,7 +37,7 @@ def test_example_8_2_one_material_by_frusta() -> None:
 
 
 def test_example_8_2_steel_on_cast_iron() -> None:
-    """Computed: geometry read on p. 431; the final 9.378 Mlbf/in recalled."""
+    """Computed: geometry read on p. 431; the final 9.378 Mlbf/in recalled. JNT-02."""
     cones = [
         joint.frustum_stiffness(e * KPSI, 0.5 * INCH, t * INCH, face * INCH) / MEGAPOUND_PER_INCH
         for t, e, face in ((0.595, 30000, 0.75), (0.0775, 14500, 1.437), (0.6725, 14500, 0.75))
@@ -53,7 +54,7 @@ def test_example_8_3_torque() -> None:
     """From memory: torques 3750 and 3551 lbf*in of p. 440, recomputed.
 
     3/4-16 bolt, preload 25 kip (p. 439, confirmed); K 0.2, friction 0.15 in thread and collar, mean
-    collar diameter 1.25 d.
+    collar diameter 1.25 d. TRQ-01.
     """
     d, lead = 0.75 * INCH, INCH / 16
     force = tightening.preload_from_torque(3750 * POUND_INCH, 0.2, d)
@@ -70,10 +71,8 @@ def test_table_8_15_torque_factors() -> None:
 
 
 def test_example_8_7_eccentric_shear_on_four_bolts() -> None:
-    """Confirmed, p. 458: 16 kN, 425 mm from the centroid, bolts at 75 and 60 mm."""
-    polar = bolt_group.squared_distances(
-        [(-0.075, 0.06), (0.075, 0.06), (0.075, -0.06), (-0.075, -0.06)]
-    )
+    """Confirmed, p. 458: 16 kN, 425 mm from the centroid, bolts at 75 and 60 mm. BGP-01."""
+    polar = square_sum([-0.075, 0.06, 0.075, 0.06, 0.075, -0.06, -0.075, -0.06])
     radius = float(np.hypot(0.075, 0.06))
     assert radius * 1000 == printed("96.0")
     moment = 16000.0 * 0.425
@@ -90,7 +89,7 @@ def test_example_8_7_eccentric_shear_on_four_bolts() -> None:
 def test_problem_5_1_c_principal_stresses() -> None:
     """Confirmed: 100 MPa with -75 MPa shear; the factors are recomputed.
 
-    The two principal stresses add up to the two normal stresses.
+    The two principal stresses add up to the two normal stresses. VMS-03.
     """
     larger = stress.principal_max(100.0, 0.0, -75.0)
     smaller = 100.0 - larger
@@ -101,7 +100,7 @@ def test_problem_5_1_c_principal_stresses() -> None:
 
 
 def test_problem_of_chapter_5_round_arm() -> None:
-    """Confirmed: 15 mm bar, axial 4 kN, 0.55 kN at 100 mm, torque 25 N*m, Sy 280 MPa."""
+    """Confirmed: 15 mm bar, axial 4 kN, 0.55 kN at 100 mm, torque 25 N*m, Sy 280 MPa. CMB-01."""
     d = 0.015
     area = np.pi * d**2 / 4
     axial = 4000.0 / area
@@ -121,6 +120,8 @@ def test_problem_of_chapter_6_bending_with_steady_torsion() -> None:
     """Confirmed: 172 MPa alternating bending, 103 MPa steady shear; Goodman and static.
 
     The Gerber and elliptic factors of the problem belong to criteria this package does not use.
+
+    FAT-01.
     """
     alternating, mean = stress.von_mises(172e6, 0.0), stress.von_mises(0.0, 103e6)
     assert endurance.goodman_uniaxial(alternating, mean, 276e6, 551e6) == printed("1.0560046")
@@ -133,6 +134,8 @@ def test_problem_of_chapter_6_repeated_torque() -> None:
     The problem's edition gives ka = 38.6 Sut^-0.650, a non-rotating equivalent diameter of 0.37 d
     and an ultimate shear strength of 0.67 Sut.  Its size factor is 1.24 d^-0.107 with a constant
     of three digits, where this package has 7.62^0.107 = 1.2426: put in as the problem has it.
+
+    FAT-06.
     """
     size = 1.24 * (0.37 * 20.0) ** -0.107
     assert endurance.size_factor(0.37 * 0.020) == pytest.approx(size, rel=0.005 / 1.24)
@@ -158,6 +161,8 @@ def test_example_7_6_square_key() -> None:
 
     The book works with T = 4200 lbf*in and F = 5850 lbf, both rounded, and a shear strength of
     0.577 Sy = 37.5 kpsi; lengths 1.16 in and 1.34 in.  Tolerance 0.01 in for those roundings.
+
+    KEY-03.
     """
     torque = 40 * 745.6998716 / (2 * np.pi * 10)
     assert torque / POUND_INCH == printed("4200", 3)
@@ -174,13 +179,16 @@ def test_problem_of_chapter_11_equivalent_load() -> None:
     """Confirmed: Fr 7 kN times 1.2 for the turning outer ring, Fa 3 kN, Y printed 1.53.
 
     The book's Y stands on Fa/C0; this package's table (ISO 281) stands on f0 Fa/C0 and is not
-    compared here, since the bearing's f0 is not given.
+    compared here, since the bearing's f0 is not given. BRG-07.
     """
     load = bearings.equivalent_dynamic_load(1.2 * 7.0, 3.0, 0.56, 1.53)
     assert load == printed("9.294")
 
 
 def test_chain_length_problem() -> None:
-    """From memory: a problem in the manner of the book, 21 and 84 teeth, 1/2 in, centres 20 in."""
+    """From memory: a problem in the manner of the book, 21 and 84 teeth, 1/2 in, centres 20 in.
+
+    CHL-03.
+    """
     links = chain_drive.chain_length_in_pitches(20.0, 0.5, 21, 84)
     assert links * 0.5 == printed("67.5")

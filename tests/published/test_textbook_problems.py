@@ -18,7 +18,7 @@ def largest_shear(normal: float, shear: float) -> float:
 def test_key_length() -> None:
     """From memory: worked key problem, 61 mm printed, 800 N*m, 40 mm shaft, 15 x 12 mm.
 
-    Allowed 58 MPa in shear and 110 MPa in crushing; the unrounded lengths are recomputed.
+    Allowed 58 MPa in shear and 110 MPa in crushing; the unrounded lengths are recomputed. KEY-01.
     """
     by_shear = shaft.key_shear(800.0, 0.04, 0.015, 1.0) / 58e6 * 1000
     by_crushing = shaft.key_crushing(800.0, 0.04, 0.012, 1.0) / 110e6 * 1000
@@ -37,6 +37,8 @@ def test_overhung_line_shaft() -> None:
 
     Belt tension ratio 2.5, overhang 150 mm, 1600 N; ASME code factors 2.0 and 1.5, 60 MPa.
     The largest shear stress at the diameter, half a printed digit up and down, brackets 60 MPa.
+
+    SHA-01.
     """
     torque = 30000.0 / (2 * np.pi * 160 / 60)
     assert torque == printed("1790.49")
@@ -60,7 +62,7 @@ def test_overhung_line_shaft() -> None:
 def test_equivalent_torque_and_moment() -> None:
     """Computed: M 1493.345, T 1790.493 N*m; T_e, M_e and the von Mises moment.
 
-    The stresses of the equivalent moments are those of the pair, at any diameter.
+    The stresses of the equivalent moments are those of the pair, at any diameter. CMB-03.
     """
     d, moment, torque = 0.07, 1493.345, 1790.493
     bent, twisted = stress.round_bending_stress(moment, d), stress.round_torsion_stress(torque, d)
@@ -82,7 +84,7 @@ def test_shaft_stresses_and_their_combination() -> None:
 
 def test_motor_face_held_by_friction() -> None:
     """Computed: four screws of 2.5 kN on a 12.5 mm radius, friction 0.15 (common practice,
-    no source): 18.75 N*m, with a factor of 1.5 12.5 N*m."""
+    no source): 18.75 N*m, with a factor of 1.5 12.5 N*m. FRC-05."""
     held = slip.friction_torque(0.15, 4, 2500.0, 0.0125)
     assert held == pytest.approx(18.75, rel=1e-12)
     assert held / 1.5 == pytest.approx(12.5, rel=1e-12)

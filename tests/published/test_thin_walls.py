@@ -14,6 +14,8 @@ def test_rectangular_box() -> None:
     """Computed: 100 x 50 x 5 mm under 1 kN*m, formula read.
 
     The true constant with square corners is 1 354 064 mm^4, 3.7 % more: the formula is safe.
+
+    TOR-07.
     """
     constant = section.box_torsion_constant(100.0, 50.0, 5.0)
     assert constant == printed("1305402")
@@ -34,7 +36,7 @@ J, CW, LENGTH, TORQUE = 113333e-12, 12567270000.0e-18, 1.0, 1000.0
 
 
 def test_channel_held_at_one_end() -> None:
-    """Computed: thin channel 80 x 180 x 10 mm, 1 m, 1 kN*m at the free end."""
+    """Computed: thin channel 80 x 180 x 10 mm, 1 m, 1 kN*m at the free end. WRP-03."""
     shear = flexure.shear_modulus(E, NU)
     decay = flexure.warping_decay(shear, J, E, CW)
     assert decay * LENGTH == printed("1.839")

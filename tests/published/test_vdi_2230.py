@@ -24,7 +24,7 @@ TABLE = (  # thread, pitch, mean head diameter in mm; friction, preload kN, torq
 def test_assembly_preload_and_torque(
     d: float, pitch: float, head: float, friction: float, preload: str, torque: float
 ) -> None:
-    """Confirmed."""
+    """Confirmed. TRQ-02, TRQ-04."""
     thread = cards.thread(f"M{d:g}x{pitch:g}")
     waist = threads.stress_diameter(thread.stress_area * 1e6)
     middle = thread.pitch_diameter * 1e3

@@ -13,7 +13,7 @@ SAME_WEIGHT = 9.81 / 9.80665
 
 
 def test_vehicle_with_its_centre_of_mass_midway() -> None:
-    """Computed: lecture example, 1800 kg, wheelbase 2.6 m, height 0.7 m, friction 0.7."""
+    """Computed: lecture example, 1800 kg, wheelbase 2.6 m, height 0.7 m, friction 0.7. TYR-01."""
     rear = traction.traction_force_rear_drive(SAME_WEIGHT * 1800.0, 1.3, 0.7, 2.6, 0.7)
     front = traction.traction_force_front_drive(SAME_WEIGHT * 1800.0, 1.3, 0.7, 2.6, 0.7)
     assert rear / 1800.0 == printed("4.2309")
@@ -22,7 +22,7 @@ def test_vehicle_with_its_centre_of_mass_midway() -> None:
 
 
 def test_automobile_text_example_31_7() -> None:
-    """Computed: wheelbase 2.75 m, mass centre 0.85 m up, 1.15 m behind the front axle."""
+    """Computed: wheelbase 2.75 m, mass centre 0.85 m up, 1.15 m behind the front axle. TYR-03."""
     rear = traction.traction_force_rear_drive(SAME_WEIGHT, 1.15, 0.85, 2.75, 0.6)
     front = traction.traction_force_front_drive(SAME_WEIGHT, 1.15, 0.85, 2.75, 0.6)
     assert rear == printed("3.0218")

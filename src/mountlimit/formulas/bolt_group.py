@@ -2,55 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from ..worked import formula
-
-# Shear factor by strength class when the thread lies in the shear plane: EN 1993-1-8 table 3.4.
-SHEAR_FACTOR: dict[str, float] = {
-    "4.6": 0.6,
-    "5.6": 0.6,
-    "8.8": 0.6,
-    "4.8": 0.5,
-    "5.8": 0.5,
-    "6.8": 0.5,
-    "10.9": 0.5,
-}
-
-
-def squared_distances(points: Iterable[tuple[float, float]]) -> float:
-    """Sum of the squared distances of the bolts from their centroid.
-
-    Parameters
-    ----------
-    points
-        coordinates of the bolts [m]
-
-    Returns
-    -------
-    float
-        the polar sum [m^2]
-    """
-    places = list(points)
-    x_mean = sum(x for x, _ in places) / len(places)
-    y_mean = sum(y for _, y in places) / len(places)
-    return sum((x - x_mean) ** 2 + (y - y_mean) ** 2 for x, y in places)
-
-
-def squared_levers(levers: Iterable[float]) -> float:
-    """Sum of the squared distances of the bolts from the tilting edge.
-
-    Parameters
-    ----------
-    levers
-        distance of each bolt from the tilting edge [m]
-
-    Returns
-    -------
-    float
-        the lever-square sum [m^2]
-    """
-    return sum(lever**2 for lever in levers)
 
 
 @formula

@@ -43,7 +43,7 @@ def write(answers: list[Thinnest], wanted: float, drive: Drive, console: Console
         if a.material.scrap:
             console.print(f"{a.material.id}: {a.material.note}")
     for a in answers:
-        if a.curve:
+        if a.curve and (math.isfinite(a.thickness) or a is answers[0]):
             _curve(a, wanted, drive, console)
     console.print(
         "\nMass is of the plate cut to the outline the file describes, about. Check the whole drive again after the change."

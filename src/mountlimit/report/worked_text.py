@@ -35,10 +35,10 @@ def write(work: Worked, console: Console) -> None:
             f"{r.key} {shown(limit.corner[r.key], r.kind, work.drive.system)}" for r in work.ranges
         )
         console.print(f"Those ends: {ends}.")
-    console.print()
+    _result(work, console)
+    console.print(f"\nThe {len(work.steps)} steps, each number with where it comes from:")
     for step in work.steps:
         _step(step, work, console)
-    _result(work, console)
 
 
 def _step(step: Step, work: Worked, console: Console) -> None:
@@ -67,7 +67,6 @@ def _origin(entry: Entry, places: dict[int, int]) -> str:
 
 def _result(work: Worked, console: Console) -> None:
     row, limit = work.row, work.limit
-    console.print()
     unit = units.KINDS[row.quantity].si
     system = work.drive.system
     console.print(
@@ -77,10 +76,12 @@ def _result(work: Worked, console: Console) -> None:
         f"Utilisation {float(row.utilisation):.4f} times design factor {limit.factor:g} "
         f"({limit.factor_source}) = {work.utilisation:.4f}; 1 is the limit."
     )
-    for name, count in work.held_ends:
-        console.print(
-            f"Twist of the {name}: {count} of 2 ends held against warping (bolts span 0.7 of the width or a bend)."
-        )
+    if limit.check.part in ("mount", "chain line"):
+        for name, count in work.held_ends:
+            console.print(
+                f"Twist of the {name} by beams: {count} of 2 ends held against warping "
+                "(bolts span 0.7 of the width, or a bend)."
+            )
     console.print(f"What you would see: {limit.check.sees}.")
     for note in (limit.why_not,):
         if note:

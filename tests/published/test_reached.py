@@ -1,0 +1,135 @@
+"""Published cases prove what the commands run: every function they name is reached.
+
+The commands check, why, chains and thickness are run over a few drives under a profiler.
+"""
+
+from __future__ import annotations
+
+import ast
+import importlib
+import pkgutil
+import sys
+from collections.abc import Iterator
+from io import StringIO
+from pathlib import Path
+from typing import Any
+
+import published_cases as cases
+import pytest
+from rich.console import Console
+
+import mountlimit.formulas as package
+from conftest import angle_file, drive_file
+from mountlimit import assess, chains, limits, meshed, thickness, why
+from mountlimit.drivefile import DriveFile
+from mountlimit.evaluate import applicable
+from mountlimit.report import chains_text, record, text, thickness_text, worked_text
+from mountlimit.worked import FORMULAS
+
+HERE = Path(__file__).parent
+for _module in pkgutil.iter_modules(package.__path__):
+    importlib.import_module(f"{package.__name__}.{_module.name}")
+
+VEHICLE = {
+    "use__mass": "100 kg", "use__wheelbase": "1 m", "use__front_to_centre": "0.6 m",
+    "use__centre_height": "0.5 m", "use__wheel_diameter": "400 mm",
+}  # fmt: skip
+
+
+def drives() -> list[DriveFile]:
+    """Give drives that between them ask for everything the program knows."""
+    return [
+        drive_file(
+            chain__slack="2 %", motor__speed="2500 rpm", motor__holes="slotted", hub__drive="set screw",
+            frame__member="round tube", hub__set_screw="2 x M6", duty__reverse="40 %", **VEHICLE,
+        ),
+        angle_file(
+            mount__material="hdpe", mount__thickness="20 mm", shaft__face_overhang="50 mm",
+            motor__torque_constant=None, motor__speed_constant="79 rpm/V", current__kind="phase peak",
+            duty__ramp="0.2 s", fixings__holes="slotted", fixings__tightening_torque="12 N*m",
+            hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm",
+        ),
+        drive_file(
+            motor__torque_constant=None, motor__rated_torque="9 N*m", motor__rated_current="80 A",
+            fixings__bolts="2 x M8", fixings__span_along=None, use__driven="front", duty__ramp="0 s",
+            shaft__diameter="60 mm", hub__key="18x11x60 mm", shaft__bearing=None, motor__bolt_circle="90 mm",
+            motor__bore="50 mm", frame__member="square tube", **VEHICLE,
+        ),
+        drive_file(
+            mount__material="birch_ply", mount__thickness="20 mm", fixings__bolts="1 x M8",
+            fixings__span_across="0 mm", fixings__span_along=None, use__driven="all", **VEHICLE,
+        ),
+        angle_file(fixings__holes="slotted"),
+    ]  # fmt: skip
+
+
+def run(file: DriveFile, compare: bool) -> None:
+    """Do what the commands do with one drive."""
+    console = Console(file=StringIO())
+    assessment = assess.assess(file)
+    record.record(assessment)
+    text.write(assessment, console)
+    found = limits.find(file)
+    for check in applicable(found.drive):
+        worked_text.write(why.work(file, check.name, found=found), console)
+    if compare:
+        chains_text.record(chains.compare(file), 60.0)
+        thickness_text.record(thickness.thinnest(file, 20.0, ["6061"]), 20.0)
+
+
+@pytest.fixture(scope="module")
+def reached() -> set[Any]:
+    """Give the code of everything called while the commands run."""
+    for solved in (meshed.net_section, meshed.rectangle):  # kept answers would hide their solver
+        solved.cache_clear()
+    codes: set[Any] = set()
+
+    def seen(frame: Any, event: str, _: Any) -> None:
+        if event == "call":
+            codes.add(frame.f_code)
+
+    sys.setprofile(seen)
+    try:
+        for number, file in enumerate(drives()):
+            run(file, compare=number == 0)
+    finally:
+        sys.setprofile(None)
+    return codes
+
+
+def code(name: str) -> Any:
+    """Give the code of a function by module and name."""
+    module, function = name.split(".")
+    found = FORMULAS.get(name) or getattr(importlib.import_module(f"mountlimit.{module}"), function)
+    return getattr(found, "__wrapped__", found).__code__
+
+
+def words() -> Iterator[str]:
+    """Give name and docstring of every test of this folder."""
+    for path in HERE.glob("test_*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.FunctionDef) and node.name.startswith("test_"):
+                yield f"{node.name.upper().replace('_', '-')} {ast.get_docstring(node) or ''}"
+
+
+@pytest.mark.parametrize("case", cases.CASES)
+def test_functions_of_the_case_are_reached(case: str, reached: set[Any]) -> None:
+    for name in cases.CASES[case][2]:
+        assert code(name) in reached, name
+
+
+def test_every_formula_is_reached_or_waits(reached: set[Any]) -> None:
+    """A formula no command calls is either listed as waiting for its check or taken out."""
+    idle = {name for name in FORMULAS if code(name) not in reached}
+    assert idle == set(cases.WAITING)
+
+
+def test_enough_cases() -> None:
+    assert len(cases.CASES) >= 70
+    assert not cases.CASES.keys() & cases.LEFT_OUT.keys()
+    assert len(cases.CASES) + len(cases.LEFT_OUT) == 114
+
+
+def test_every_case_stands_in_a_test() -> None:
+    every = "\n".join(words())
+    assert [case for case in cases.CASES if case not in every] == []

@@ -1,0 +1,35 @@
+"""`mountlimit data`: every kind lists, words narrow, sources are said."""
+
+from __future__ import annotations
+
+import pytest
+from click.testing import CliRunner
+
+from mountlimit.cli import DATA_KINDS, main
+
+
+def run(*arguments):
+    result = CliRunner().invoke(main, ["data", *arguments])
+    assert result.exit_code == 0, result.output
+    return result.stdout
+
+
+@pytest.mark.parametrize("kind", DATA_KINDS)
+def test_every_kind_lists(kind):
+    """A table with more than five rows."""
+    assert len(run(kind).splitlines()) > 6
+
+
+@pytest.mark.parametrize("kind", DATA_KINDS)
+def test_sources_are_beside_the_numbers(kind):
+    """Each number of a sheet carries its source in brackets."""
+    lines = [line for line in run(kind, "--sources").splitlines() if line.startswith("  ")]
+    assert any("(" in line for line in lines)
+
+
+def test_words_narrow_and_nothing_found_is_said():
+    """All words must match; no match is one line."""
+    assert "al6061_t6" in run("materials", "6061")
+    assert "s235" not in run("materials", "aluminium")
+    assert run("chains", "unobtainium").strip() == "No chains match unobtainium."
+    assert "in" in run("bolts", "M8", "--inch")
