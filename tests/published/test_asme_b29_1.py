@@ -8,10 +8,10 @@ link plates 0.004 z^1.08 n^0.9 p^(3-0.07p) hp (0.0022 for chain 41), rollers and
 import pytest
 from printed import printed
 
+from mountlimit import cards
 from mountlimit.formulas import chain_drive
 
 HORSEPOWER = 745.7
-PITCH = {"25": 0.00635, "35": 0.009525, "40": 0.0127, "41": 0.0127}
 
 PITCH_DIAMETERS = {
     9: "74.26", 10: "82.20", 11: "90.16", 13: "106.14", 15: "122.17", 17: "138.23",
@@ -28,14 +28,11 @@ CHAIN_41 = {
 
 def both(chain: str, teeth: int, speed: float) -> tuple[float, float]:
     """Give the two ratings in horsepower."""
-    plates = chain_drive.LINK_PLATE_CONSTANT
-    bushes = chain_drive.ROLLER_BUSH_CONSTANT
-    first = plates.get(chain, plates["other"])
-    second = bushes.get(chain, bushes["other"])
-    shared = (teeth, speed / 60, PITCH[chain])
+    card = cards.chain(chain)
+    shared = (teeth, speed / 60, card.pitch)
     return (
-        chain_drive.link_plate_power(*shared, first) / HORSEPOWER,
-        chain_drive.roller_bush_power(*shared, second) / HORSEPOWER,
+        chain_drive.link_plate_power(*shared, card.link_plate_constant) / HORSEPOWER,
+        chain_drive.roller_bush_power(*shared, card.roller_bush_constant) / HORSEPOWER,
     )
 
 

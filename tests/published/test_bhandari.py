@@ -7,6 +7,7 @@ the book's examples are printed to six or more decimals.
 import pytest
 from printed import printed
 
+from mountlimit import cards
 from mountlimit.formulas import bolt_group, chain_drive, endurance, stress, welds
 from mountlimit.joint import square_sum
 
@@ -40,7 +41,7 @@ def test_example_14_3_required_rating_links_and_centres() -> None:
 
 def test_example_14_3_tooth_factor_against_the_rating_equation() -> None:
     """Confirmed: the tooth factor of 21 teeth is printed as 1.26. CHP-05."""
-    constant = chain_drive.LINK_PLATE_CONSTANT["other"]
+    constant = cards.chain("40").link_plate_constant
     rated = [chain_drive.link_plate_power(z, 1400 / 60, 0.0127, constant) for z in (17, 21)]
     assert rated[1] / rated[0] == printed("1.26")
 
@@ -53,7 +54,7 @@ def test_example_14_3_table_rating() -> None:
 
     CHP-05.
     """
-    constant = chain_drive.LINK_PLATE_CONSTANT["other"]
+    constant = cards.chain("40").link_plate_constant
     rated = chain_drive.link_plate_power(17, 1400 / 60, 0.0127, constant)
     assert rated / 1000 == pytest.approx(5.28, rel=0.05)
 
@@ -74,7 +75,7 @@ def test_example_14_5_tooth_form() -> None:
     # The program takes the largest: half the range, p (0.25 + 1.6 / z) / 2 = 3.2777 mm, above.
     largest = chain_drive.tip_diameter_max(d, PITCH_12, 0.01207) * 1000
     assert largest - 3.2777 == pytest.approx(112.1385, abs=0.0001)
-    width = chain_drive.tooth_width(0.01168, chain_drive.TOOTH_WIDTH_FACTOR[1])
+    width = chain_drive.tooth_width(0.01168, 0.95)
     assert 1000 * width == printed("11.096")
     assert 1000 * chain_drive.tooth_side_relief(PITCH_12, 0.125) == printed("2.38125")
 

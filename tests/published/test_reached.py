@@ -19,6 +19,7 @@ import pytest
 from rich.console import Console
 
 import mountlimit.formulas as package
+import update_published_table
 from conftest import angle_file, drive_file
 from mountlimit import assess, chains, limits, meshed, thickness, why
 from mountlimit.drivefile import DriveFile
@@ -133,3 +134,10 @@ def test_enough_cases() -> None:
 def test_every_case_stands_in_a_test() -> None:
     every = "\n".join(words())
     assert [case for case in cases.CASES if case not in every] == []
+
+
+def test_table_for_developers_is_current() -> None:
+    """``python tests/update_published_table.py`` writes it."""
+    text = update_published_table.DEVELOPERS.read_text(encoding="utf-8")
+    assert update_published_table.START in text
+    assert update_published_table.updated(text) == text

@@ -12,14 +12,11 @@ from .chain_length import (
     wrap_angle,
 )
 from .chain_rating import (
-    LINK_PLATE_CONSTANT,
-    ROLLER_BUSH_CONSTANT,
     link_plate_power,
     required_power_rating,
     roller_bush_power,
 )
 from .sprocket import (
-    TOOTH_WIDTH_FACTOR,
     pitch_diameter,
     smallest_effective_radius,
     speed_variation,
@@ -29,9 +26,6 @@ from .sprocket import (
 )
 
 __all__ = [
-    "LINK_PLATE_CONSTANT",
-    "ROLLER_BUSH_CONSTANT",
-    "TOOTH_WIDTH_FACTOR",
     "centre_distance_from_length",
     "centrifugal_tension",
     "chain_length_in_pitches",

@@ -5,11 +5,6 @@ from __future__ import annotations
 from ..worked import formula
 from ._maths import power
 
-# Constants of the power-rating equations by chain number (ASME B29.1 appendix, American Chain
-# Association form); every other standard chain takes "other".
-LINK_PLATE_CONSTANT: dict[str, float] = {"41": 0.0022, "other": 0.004}
-ROLLER_BUSH_CONSTANT: dict[str, float] = {"25": 29.0, "35": 29.0, "41": 3.4, "other": 17.0}
-
 
 @formula
 def link_plate_power(

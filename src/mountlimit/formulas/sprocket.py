@@ -5,10 +5,6 @@ from __future__ import annotations
 from ..worked import formula
 from ._maths import cos, pi, sin, tan
 
-# Tooth width over inner width of a single strand: up to 12.7 mm pitch, and above (ISO 606; the
-# first from memory, the second in Bhandari, Design of Machine Elements, example 14.5).
-TOOTH_WIDTH_FACTOR: tuple[float, float] = (0.93, 0.95)
-
 
 @formula
 def pitch_diameter(pitch: float, teeth: float) -> float:
