@@ -115,14 +115,18 @@ def _curve(check: Check, case: Case) -> Curve:
 
 def governing(drive: Drive, check: Check, current: float, level: str) -> Governing | None:
     """Give the row that governs a check at one current, over every load case."""
-    best: Governing | None = None
-    for index, (name, group, *_) in enumerate(loads.case_list(drive)):
-        if group not in check.groups:
-            continue
-        for row in check.rows(case_at(drive, float(current), index)):
-            if row.level not in (level, "both"):
-                continue
-            u = float(row.utilisation)
-            if best is None or u > best.utilisation * (1 + 1e-12):
-                best = Governing(check, row, name, index, u)
-    return best
+    case = case_at(drive, np.array([current], float))
+    shape = (len(case.loads.groups), 1)
+    worst = np.full(shape, -np.inf)
+    for row in check.rows(case):
+        if row.level in (level, "both"):
+            worst = np.fmax(worst, np.broadcast_to(row.utilisation, shape))
+    worst[[g not in check.groups for g in case.loads.groups]] = -np.inf
+    index = int(np.argmax(worst))
+    if np.isneginf(worst[index, 0]):
+        return None
+    alone = [
+        r for r in check.rows(case_at(drive, float(current), index)) if r.level in (level, "both")
+    ]
+    row = max(alone, key=lambda r: float(r.utilisation))
+    return Governing(check, row, case.loads.names[index], index, float(row.utilisation))

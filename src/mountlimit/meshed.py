@@ -17,7 +17,7 @@ import numpy as np
 from .formulas import section
 from .model import Array
 
-GRID = 0.3  # spacing of the solved shapes on the logarithm of width over thickness
+GRID = 0.6  # spacing of the solved shapes on the logarithm of width over thickness
 SLENDER = 16.0  # beyond it the stresses, over their natural scale, no longer change
 ELEMENTS = 50  # about, per solved shape
 LONG_SIDE = np.array([0.0, 0.25, 0.5, 0.75, 1.0])  # places on half a long face, middle to corner
