@@ -146,6 +146,7 @@ class _Reader:
     def __init__(self, name: str) -> None:
         self.name = name
         self.mistakes: list[Mistake] = []
+        self.meant: set[str] = set()  # keys a misspelled key probably stands for: not missed too
 
     def fail(self, key: str, value: Any, expected: str, suggestion: str = "") -> None:
         text = "" if value is None else _short(value)
@@ -174,7 +175,7 @@ class _Reader:
             except MountlimitError as error:
                 self.fail(key, value, str(error))
         for key, field in known.items():
-            if field.required and key not in flat and self._wanted(field, form):
+            if field.required and key not in flat.keys() | self.meant and self._wanted(field, form):
                 hint = f"for example {key.split('.')[-1]} = {_quoted(field.example)}"
                 self.fail(key, None, f"is missing: {field.meaning}", hint)
         return given
@@ -199,12 +200,16 @@ class _Reader:
                 self.fail(
                     f"[{name}]", None, "is no section of a drive file", _near(name, names, "[{}]")
                 )
+                meant = _closest(name, names)
+                if meant and meant not in document and isinstance(value, Mapping):
+                    flat |= {f"{meant}.{key}": v for key, v in value.items()}
         return flat
 
     def _unknown(self, key: str, value: Any, known: Mapping[str, Field]) -> None:
         section, _, last = key.rpartition(".")
         siblings = [k.rpartition(".")[2] for k in known if k.rpartition(".")[0] == section]
         hint = _near(last, siblings, "{}")
+        self.meant.add(key.removesuffix(last) + _closest(last, siblings))
         if not hint:
             elsewhere = [k for k in known if k.rpartition(".")[2] == last]
             hint = f"did you mean {elsewhere[0]}?" if elsewhere else ""
@@ -228,9 +233,13 @@ def _short(value: Any) -> str:
     return text if len(text) <= 60 else text[:57] + "..."
 
 
+def _closest(word: str, known: list[str]) -> str:
+    return next(iter(difflib.get_close_matches(word.lower(), known, 1, 0.6)), "")
+
+
 def _near(word: str, known: list[str], form: str) -> str:
-    match = difflib.get_close_matches(word.lower(), known, 1, 0.6)
-    return f"did you mean {form.format(match[0])}?" if match else ""
+    match = _closest(word, known)
+    return f"did you mean {form.format(match)}?" if match else ""
 
 
 def _parse(field: Field, value: Any) -> Given:

@@ -94,6 +94,8 @@ class Picker:
         return self.given[key].value if key in self.given else None
 
     def mistake(self, key: str, expected: str, suggestion: str = "") -> None:
-        """Record a mistake that only shows when several keys are seen together."""
+        """Record a mistake that only shows when several keys are seen together, one for each key."""
+        if any(m.key == key for m in self.mistakes):
+            return
         text = f"'{self.given[key].text}'" if key in self.given else ""
         self.mistakes.append(Mistake(self.file.name, key, text, expected, suggestion))
