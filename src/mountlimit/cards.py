@@ -29,7 +29,7 @@ __all__ = [
     "Bearing", "BoltClass", "Card", "Chain", "FrictionClass", "KeySize", "Material", "SetScrew",
     "Stock", "Thread", "bearing", "bearings", "bolt_class", "bolt_classes", "chain", "chains",
     "folder", "friction", "frictions", "key_for_shaft", "keys", "kinds_of", "material", "materials",
-    "set_screw", "set_screws", "stock", "thread", "threads", "tightening_scatter",
+    "set_screw", "set_screws", "stock", "stocks", "thread", "threads", "tightening_scatter",
     "torque_coefficient",
 ]  # fmt: skip
 
@@ -131,6 +131,11 @@ def frictions(kind: str = "surface") -> list[FrictionClass]:
 def stock(family: str, system: str = "metric") -> Stock:
     """Thicknesses a family is sold in. Raises UnknownCard."""
     return pick("stock", f"{family} {system}", table("stock", "stock", Stock))
+
+
+def stocks() -> list[Stock]:
+    """Every list of thicknesses plate and sheet are sold in."""
+    return list(table("stock", "stock", Stock))
 
 
 def kinds_of(card: Any) -> dict[str, str]:

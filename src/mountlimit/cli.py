@@ -170,6 +170,7 @@ DATA_KINDS = (
     "keys",
     "set-screws",
     "friction",
+    "stock",
 )
 
 

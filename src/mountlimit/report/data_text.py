@@ -21,6 +21,7 @@ KINDS: dict[str, tuple[Callable[[], Sequence[Any]], tuple[tuple[str, str], ...]]
     "keys": (cards.keys, (("shaft_over", "length"), ("shaft_to", "length"), ("width", "length"), ("height", "length"))),
     "set-screws": (cards.set_screws, (("seating_torque", "torque"), ("holding_low", "force"), ("holding", "force"), ("holding_high", "force"))),
     "friction": (cards.frictions, (("low", "ratio"), ("likely", "ratio"), ("high", "ratio"))),
+    "stock": (cards.stocks, (("thicknesses", "length"),)),
 }  # fmt: skip
 
 
@@ -49,22 +50,25 @@ def write(kind: str, words: Sequence[str], sources: bool, system: str, console: 
         for card in found:
             _sheet(card, system, console)
         return len(found)
-    heading(console, f"{len(found)} {kind}")
+    heading(console, f"{len(found)} of {len(KINDS[kind][0]())} {kind}")
+    labels = [getattr(c, "yield_kind", "") or getattr(c, "tensile_kind", "") for c in found]
     table = new_table()
     table.add_column("name")
     for name, _ in KINDS[kind][1]:
-        table.add_column(name.replace("_", " "), justify="right")
-    table.add_column("strength is")
-    for card in found:
+        table.add_column(name.replace("_", " "), justify="left" if kind == "stock" else "right")
+    if any(labels):
+        table.add_column("strength is")
+    for card, label in zip(found, labels, strict=True):
         shown = [_value(getattr(card, n), k, system) for n, k in KINDS[kind][1]]
-        label = getattr(card, "yield_kind", "") or getattr(card, "tensile_kind", "")
-        table.add_row(card.id, *shown, label)
+        table.add_row(card.id, *shown, *[label] * any(labels))
     console.print(table)
     console.print("\nSources: add --sources. More words narrow the list.")
     return len(found)
 
 
 def _value(value: Any, kind: str, system: str) -> str:
+    if isinstance(value, tuple):
+        return ", ".join(_value(v, kind, system) for v in value)
     return "-" if value is None else units.show(float(value), kind, system)
 
 
@@ -73,9 +77,11 @@ def _sheet(card: Any, system: str, console: Console) -> None:
     kinds = cards.kinds_of(type(card))
     for field in fields(card):
         value = getattr(card, field.name)
-        if isinstance(value, Value):
-            shown = _value(value, kinds.get(field.name, "ratio"), system)
-            console.print(f"  {field.name.replace('_', ' ')}: {shown}   ({value.source})")
+        if isinstance(value, Value) or (isinstance(value, tuple) and field.name != "aliases"):
+            shown = _value(value, kinds.get(field.name, "ratio").removeprefix("list "), system)
+            console.print(
+                f"  {field.name.replace('_', ' ')}: {shown}   ({getattr(value, 'source', card.source)})"
+            )
         elif isinstance(value, str) and value and field.name not in ("id", "source"):
             console.print(f"  {field.name.replace('_', ' ')}: {value}")
     if card.source:

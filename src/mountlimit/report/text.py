@@ -157,7 +157,7 @@ def _effects(a: Assessment) -> Table:
     for effect in _ordered(a)[:SHOWN_EFFECTS]:
         r = effect.range
         table.add_row(
-            r.key, *(shown(v, r.kind, a.drive.system) for v in (r.low, r.likely, r.high)),
+            r.key, *(shown(v, r.kind, a.drive.system, r.high) for v in (r.low, r.likely, r.high)),
             f"{upto(effect.low.get(first), a.reach)} A", f"{upto(effect.high.get(first), a.reach)} A",
         )  # fmt: skip
     return table

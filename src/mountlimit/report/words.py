@@ -37,9 +37,9 @@ def upto(value: float | None, reach: float) -> str:
     return f"over {reach:.0f}" if value is None or value > reach else amperes(value)
 
 
-def shown(value: float, kind: str, system: str) -> str:
-    """Write an input in its display unit; small shares as per cent, plain numbers as they are."""
-    if kind == "ratio" and 0 < abs(value) < 0.1:
+def shown(value: float, kind: str, system: str, most: float | None = None) -> str:
+    """Write an input in its display unit; shares as per cent where even ``most`` is under 0.1."""
+    if kind == "ratio" and 0 < abs(value if most is None else most) < 0.1:
         return f"{100 * value:g} %"
     return units.show(value, kind, system) if kind in units.KINDS else f"{value:g}"
 

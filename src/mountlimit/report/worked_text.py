@@ -32,7 +32,8 @@ def write(work: Worked, console: Console) -> None:
     )
     if work.ends == "safe-side" and work.ranges:
         ends = ", ".join(
-            f"{r.key} {shown(limit.corner[r.key], r.kind, work.drive.system)}" for r in work.ranges
+            f"{r.key} {shown(limit.corner[r.key], r.kind, work.drive.system, r.high)}"
+            for r in work.ranges
         )
         console.print(f"Those ends: {ends}.")
     _result(work, console)
