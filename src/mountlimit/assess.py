@@ -6,11 +6,12 @@ import math
 from dataclasses import dataclass
 
 from . import evaluate, limits, traction
+from .case import Case
 from .checks.alignment import skew
 from .drivefile import DriveFile
 from .evaluate import Governing
 from .limits import Effect, Found, Limit
-from .model import Case, Drive
+from .model import Drive
 from .resolve import resolve
 from .starting import explain
 from .traction import Lines

@@ -9,10 +9,11 @@ from functools import cache
 import numpy as np
 
 from . import loads, structure
+from .case import Case, Check, Row
 from .checks import CHECKS
 from .errors import BalanceError
 from .factors import DESIGN_FACTORS
-from .model import Array, Case, Check, Drive, Number, Row
+from .model import Array, Drive, Number
 from .worked import Value, is_recording
 
 CLOSED = 1e-9  # largest unbalanced share of the load that is still rounding

@@ -11,9 +11,10 @@ from typing import Any
 
 import numpy as np
 
+from .case import BoltForces
 from .formulas import bolt_group, layout, tipping
 from .formulas import joint as joint_formulas
-from .model import BoltForces, BoltPlane, Drive, Number
+from .model import BoltPlane, Drive, Number
 from .worked import DataSheet, Symbol, Value, is_recording, note
 
 SHEAR_SHARE = Value(0.5, "joint.shear_share", "assumed", "common practice, no source")

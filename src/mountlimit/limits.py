@@ -15,9 +15,10 @@ from dataclasses import dataclass
 import numpy as np
 
 from . import evaluate
+from .case import Check
 from .drivefile import DriveFile
 from .evaluate import Curve
-from .model import Array, Check, Drive, Range
+from .model import Array, Drive, Range
 from .plate_route import with_plates
 from .resolve import resolve
 
@@ -182,7 +183,7 @@ def _limit(
     return Limit(
         check=curve.check, current_kind="continuous" if level == "continuous" else "peak setting",
         safe=safe, gives=gives, gives_low=low, gives_high=high, factor=factor, factor_source=source,
-        ends=ends, corner=corner, reach=reach, why_not=_why_not(safe, utilisation * factor, reach),
+        ends=ends, corner=corner, reach=reach, why_not=_why_not(curve.check, safe, utilisation * factor, reach),
     )  # fmt: skip
 
 
@@ -258,11 +259,13 @@ def band(gives: float, pairs: list[tuple[float, float]], reach: float) -> tuple[
     return gives * math.exp(-math.sqrt(down)), gives * math.exp(math.sqrt(up))
 
 
-def _why_not(safe: float, utilisation: Array, reach: float) -> str:
+def _why_not(check: Check, safe: float, utilisation: Array, reach: float) -> str:
     if safe == 0.0:
+        line = check.part == "chain line"
+        there = "out of line as built, bearing play" if line else "weight, knocks"
         return (
-            "used up before any current by what is there without it (out of line as built, bearing "
-            "play, weight, knocks, pull of the slack chain); measure those first"
+            "used up before any current by what is there without it "
+            f"({there}, pull of the slack chain); measure those first"
         )
     if math.isinf(safe):
         share = 100 * float(utilisation[-1])

@@ -13,10 +13,11 @@ from dataclasses import replace
 import numpy as np
 
 from . import starting
+from .case import Loads
 from .formulas import chain_drive, chain_length, give, rigid, sprocket, statics
 from .formulas import motor as motor_formulas
 from .formulas import torque as torque_formulas
-from .model import Drive, Loads, Number
+from .model import Drive, Number
 from .worked import Value
 
 DOWN = {"towards": (0.0, -1.0), "away": (0.0, 1.0), "across": (1.0, 0.0)}

@@ -6,9 +6,9 @@ default or a card are ``worked.Value`` so that a worked calculation can name the
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Literal, Protocol
+from typing import Any, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
@@ -313,114 +313,6 @@ class Drive:
     ranges: tuple[Range, ...]
     words: tuple[tuple[str, str], ...]
     warnings: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Loads:
-    """All load cases at a set of currents, stacked: arrays broadcast to (cases, currents).
-
-    For one case at one current every field is a plain number.
-    """
-
-    names: tuple[str, ...]
-    groups: tuple[str, ...]  # "pull", "reverse", "bump", "hold" for each case
-    current: Number
-    torque: Number  # torque of the motor, size
-    stator_torque: Number  # torque on the mount about z, with its sign
-    starting_factor: Number
-    effective_pull: Number  # steady, without the starting factor
-    tight_side_tension: Number  # with the starting factor
-    slack_side_tension: Number
-    steady_tension: Number  # tight side without the starting factor
-    shaft_load: Number  # both strands, with the starting factor
-    pull_angle: Number
-    weight: tuple[Number, Number, Number]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Displacement:
-    """Movement of one elastic part's far end carried to the sprocket, all about the drive's axes."""
-
-    name: str
-    move: tuple[Number, Number, Number]
-    turn: tuple[Number, Number, Number]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class SectionForces:
-    """Forces in a cut, acting on the side away from the motor."""
-
-    normal: Number
-    shear_across: Number
-    shear_normal: Number
-    torque: Number
-    moment_across: Number  # bends the thickness
-    moment_normal: Number  # bends the width
-    bimoment: Number
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoltForces:
-    """Tension and shear of every frame bolt."""
-
-    tension: tuple[Number, ...]
-    shear: tuple[Number, ...]
-    shear_first: tuple[Number, ...]
-    shear_second: tuple[Number, ...]
-    contacts: tuple[tuple[Number, Number, Number], ...]  # (push, place along first, along second)
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Response:
-    """What the mount does under the loads."""
-
-    sections: tuple[SectionForces, ...]
-    displacements: tuple[Displacement, ...]
-    bolts: BoltForces
-    balance: Number  # largest unbalanced force over the applied force
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Case:
-    """The one argument of every check."""
-
-    drive: Drive
-    loads: Loads
-    response: Response
-
-
-def always(_: Drive) -> bool:
-    """Say that a check speaks of every drive."""
-    return True
-
-
-Level = Literal["both", "safe", "gives", "continuous"]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Row:
-    """One demand against one capacity."""
-
-    station: str
-    demand: Number
-    capacity: Number
-    quantity: str  # unit kind of demand and capacity
-    utilisation: Number  # demand over capacity, without the design factor
-    level: Level = "both"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Check:
-    """A check: what it is called, what gives, when it applies, and how to run it."""
-
-    name: str
-    part: str
-    kind: Literal["strength", "stiffness", "grip", "life"]
-    groups: tuple[str, ...]  # load-case groups it looks at
-    sees: str
-    rows: Callable[[Case], list[Row]]
-    applies: Callable[[Drive], bool] = always
-    choose_factor: Callable[[Drive], tuple[float, str]] | None = None
 
 
 class MountForm(Protocol):

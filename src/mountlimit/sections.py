@@ -7,9 +7,10 @@ from typing import Any
 
 import numpy as np
 
+from .case import Case, Loads, SectionForces
 from .formulas import equivalent, stress
 from .meshed import NetSection, net_section
-from .model import Case, Cut, Loads, Number, SectionForces
+from .model import Cut, Number
 from .structure import section_forces
 from .worked import DataSheet, Symbol, Value, is_recording, note
 

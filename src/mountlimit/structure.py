@@ -13,6 +13,7 @@ from typing import Any
 import numpy as np
 
 from . import joint
+from .case import Displacement, Loads, Response, SectionForces
 from .formulas import (
     flexure,
     give,
@@ -26,7 +27,7 @@ from .formulas import (
     usage,
     warping,
 )
-from .model import Displacement, Drive, Loads, Number, Response, SectionForces, Segment
+from .model import Drive, Number, Segment
 from .worked import Value
 
 AXES = ("x", "y", "z")

@@ -6,11 +6,12 @@ import math
 from dataclasses import dataclass
 
 from . import evaluate, limits, structure
+from .case import Row
 from .checks import BY_NAME
 from .drivefile import DriveFile
 from .errors import MountlimitError, UnknownCard
 from .limits import Found, Limit
-from .model import Drive, Range, Row
+from .model import Drive, Range
 from .resolve import resolve
 from .worked import Step, lineage, recording
 

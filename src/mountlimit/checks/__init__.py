@@ -5,7 +5,7 @@ from __future__ import annotations
 import importlib
 import pkgutil
 
-from ..model import Check
+from ..case import Check
 
 
 def _discover() -> tuple[Check, ...]:

@@ -7,8 +7,9 @@ from typing import Any
 
 import numpy as np
 
+from ..case import Case, Check, Row
 from ..formulas import alignment, chain_length, give, rigid, sprocket, tooth_jump, usage
-from ..model import Case, Check, Number, Row
+from ..model import Number
 from ..worked import Value
 
 RUNNING_SKEW = Value(0.0017453292519943296, "policy.running_skew", "assumed",

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..formulas import bearings, layout, statics, usage
-from ..model import Case, Check, Number, Row
+from ..model import Number
 from ..worked import Value
 from .front_bearing import NO_THRUST
 

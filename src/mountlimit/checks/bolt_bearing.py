@@ -10,9 +10,10 @@ from typing import Any
 
 import numpy as np
 
+from ..case import Case, Check, Row
 from ..factors import DESIGN_FACTORS, MOUNT_FACTORS
 from ..formulas import equivalent, hole_limits, holes, layout, usage
-from ..model import Case, Check, Drive, Mount, Number, Row
+from ..model import Drive, Mount, Number
 from ..worked import Value
 
 ALONG_ROW, ACROSS_ROW = 0, 1  # first and second axis of the bolt plane

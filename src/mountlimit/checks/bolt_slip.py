@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..formulas import slip, usage
-from ..model import Case, Check, Row
 from ..worked import Value
 
 # EN 1993-1-8 table 3.6 (from memory); which way a slot runs is not known: the lowest counts.

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..factors import AT_THE_END
 from ..formulas import bolt_group, usage
-from ..model import Case, Check, Row
 from .motor_bolts import combined_row
 
 

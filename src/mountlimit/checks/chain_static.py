@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..formulas import usage
-from ..model import Case, Check, Row
 
 
 def rows(case: Case) -> list[Row]:

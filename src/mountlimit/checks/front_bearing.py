@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..formulas import bearings, layout, statics, usage
-from ..model import Case, Check, Row
 from ..worked import Value
 
 NO_THRUST = Value(0.0, "axial load", "derived", "a chain in line pulls radially")

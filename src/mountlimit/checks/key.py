@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..formulas import equivalent, give, shaft, usage
 from ..formulas import hub as hub_formulas
-from ..model import Case, Check, Row
 
 
 def rows(case: Case) -> list[Row]:

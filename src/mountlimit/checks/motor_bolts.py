@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..factors import AT_THE_END
 from ..formulas import bolt_group, equivalent, threads, tipping, usage
-from ..model import Case, Check, Number, Row
+from ..model import Number
 from ..structure import wrench
 
 FACE = (0.0, 0.0, 0.0)

@@ -5,8 +5,8 @@ In round holes the bolts stop it after their clearance; then shear of the bolts 
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..formulas import layout, slip, tipping, usage
-from ..model import Case, Check, Row
 from ..structure import wrench
 from ..worked import Value
 

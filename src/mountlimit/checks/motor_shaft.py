@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..formulas import endurance, equivalent, give, layout, shaft, statics, stress, usage
-from ..model import Case, Check, Number, Row, Shaft
+from ..model import Number, Shaft
 from ..worked import Value
 
 BOOK = "Shigley's Mechanical Engineering Design 9th ed."

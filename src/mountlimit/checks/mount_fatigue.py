@@ -14,8 +14,9 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from .. import sections
+from ..case import Case, Check, Loads, Row
 from ..formulas import concentration, endurance, fatigue, hole_limits, layout, rigid, shaft, usage
-from ..model import Case, Check, Cut, Loads, Number, Row, Substance
+from ..model import Cut, Number, Substance
 from ..worked import Value
 from .mount_section import inside_bend
 

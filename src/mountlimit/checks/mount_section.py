@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from .. import sections
+from ..case import Case, Check, Row
 from ..factors import MOUNT_FACTORS
 from ..formulas import endurance, usage
-from ..model import Case, Check, Cut, Drive, Row
+from ..model import Cut, Drive
 
 
 def yield_rows(case: Case) -> list[Row]:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from ..case import Case, Check, Row
 from ..factors import DESIGN_FACTORS, SET_SCREW_REVERSING
 from ..formulas import give, shaft, usage
 from ..formulas import hub as hub_formulas
-from ..model import Case, Check, Drive, Row
+from ..model import Drive
 
 
 def rows(case: Case) -> list[Row]:

@@ -7,8 +7,8 @@ from typing import Any
 
 from .. import __version__, evaluate
 from ..assess import CAUTIONS, NOT_CHECKED, Assessment, AtCurrent, Line
+from ..case import SectionForces
 from ..loads import case_list
-from ..model import SectionForces
 from ..structure import wrench
 from ..units import KINDS
 
