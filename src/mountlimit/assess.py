@@ -83,16 +83,14 @@ def assess(file: DriveFile) -> Assessment:
     """Do the whole job. Raises ``InputError`` as ``resolve``."""
     found = limits.find(file)
     drive = found.drive
-    lines = tuple(_line(found, limit) for limit in found.limits)
-    peak = [x for x in lines if x.limit.counts]
-    first = min(peak, key=lambda x: x.limit.safe)
-    giving = [x for x in peak if x.limit.gives is not None and math.isfinite(x.limit.gives)]
     pick = _pull_index(drive)
+    lines = tuple(_line(found, limit, pick) for limit in found.limits)
+    gives = found.first_gives
     case = evaluate.case_at(drive, float(drive.current.set), pick)
     eps = tuple(float(v) for v in skew(case))
     return Assessment(
-        file=found.file, drive=drive, lines=lines, first_safe=first,
-        first_gives=min(giving, key=lambda x: x.limit.gives or math.inf) if giving else None,
+        file=found.file, drive=drive, lines=lines, first_safe=lines[found.limits.index(found.first_safe)],
+        first_gives=lines[found.limits.index(gives)] if gives else None,
         uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
         effects=found.effects, starting_from=explain(drive),
         warnings=(*drive.warnings, *_warnings(drive, eps)), balance=found.balance, reach=found.reach,
@@ -124,7 +122,7 @@ def _warnings(drive: Drive, eps: tuple[float, ...]) -> list[str]:
     return found
 
 
-def _line(found: Found, limit: Limit) -> Line:
+def _line(found: Found, limit: Limit, pick: int) -> Line:
     worst = resolve(found.file, limit.corner)
     current = found.drive.current
     at_set = at_current(worst, limit, float(current.set))
@@ -135,7 +133,7 @@ def _line(found: Found, limit: Limit) -> Line:
     return Line(
         limit=limit, at_set=at_set, at_wanted=wanted,
         station=seen.row.station if seen else "", case=seen.case if seen else "",
-        source=limit.factor_source, notes=tuple(_notes(found, limit)),
+        source=limit.factor_source, notes=tuple(_notes(found, limit, pick)),
     )  # fmt: skip
 
 
@@ -146,13 +144,13 @@ def at_current(worst: Drive, limit: Limit, current: float) -> AtCurrent:
     return AtCurrent(governing=seen, utilisation=seen.utilisation * limit.factor if seen else 0.0)
 
 
-def _notes(found: Found, limit: Limit) -> list[str]:
+def _notes(found: Found, limit: Limit, pick: int) -> list[str]:
     notes = [limit.why_not] if limit.why_not else []
     if limit.check.name == "alignment" and limit.gives and math.isfinite(limit.gives):
         bent = next(x for x in found.limits if x.check.name == "mount_section").gives
         if bent is not None and bent < limit.gives:
             notes.append(f"the mount yields first, at about {bent:.0f} A")
-        case = evaluate.case_at(found.drive, limit.gives, _pull_index(found.drive))
+        case = evaluate.case_at(found.drive, limit.gives, pick)
         if float(skew(case)[0]) > SMALL_TURN:
             notes.append("thrown-chain current extrapolated past small turns")
         notes.append("throw criterion: proposal, no published source")

@@ -27,9 +27,8 @@ class Running:
     chain_speed: float  # m/s
     power_rating: float | None = None  # W, of this chain on these teeth
     rated_pull: float | None = None  # N, the pull of that power at that speed
-    rating_needed: float | None = (
-        None  # W, at the continuous (or set) current, service factor in it
-    )
+    # W, at the continuous (or set) current, service factor in it
+    rating_needed: float | None = None
 
     @property
     def rating_share(self) -> float | None:

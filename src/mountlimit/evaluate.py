@@ -96,38 +96,43 @@ def curves(drive: Drive, currents: Array, only: Iterable[str] | None = None) -> 
     return found
 
 
-def _curve(check: Check, case: Case) -> Curve:
+def rows_of(check: Check, case: Case, level: str) -> list[Row]:
+    """Give the rows of a check that count for a level ("safe", "gives" or "continuous")."""
+    return [r for r in check.rows(case) if _counts(r, level)]
+
+
+def _counts(row: Row, level: str) -> bool:
+    return row.level == level or (row.level == "both" and level != "continuous")
+
+
+def _worst(check: Check, case: Case, rows: list[Row]) -> Array | None:
+    """Give the largest utilisation of rows, (cases, currents); -inf in cases it does not look at."""
+    if not rows:
+        return None
     keep = np.array([[g in check.groups] for g in case.loads.groups])
     shape = (len(case.loads.groups), np.size(case.loads.current))
-    worst: dict[str, Array | None] = {"safe": None, "gives": None, "continuous": None}
-    for row in check.rows(case):
-        u = np.where(keep, np.broadcast_to(row.utilisation, shape), 0.0).max(axis=0)
-        for level in ("safe", "gives") if row.level == "both" else (row.level,):
-            known = worst[level]
-            worst[level] = u if known is None else np.maximum(known, u)
-    return Curve(
-        check,
-        worst["safe"],
-        worst["gives"],
-        worst["continuous"],
-        float(np.max(case.response.balance)),
-    )
+    worst = np.max([np.broadcast_to(r.utilisation, shape) for r in rows], axis=0)
+    return np.where(keep, worst, -np.inf)
+
+
+def _curve(check: Check, case: Case) -> Curve:
+    rows = check.rows(case)
+
+    def worst(level: str) -> Array | None:
+        u = _worst(check, case, [r for r in rows if _counts(r, level)])
+        return None if u is None else np.maximum(u.max(axis=0), 0.0)
+
+    balance = float(np.max(case.response.balance))
+    return Curve(check, worst("safe"), worst("gives"), worst("continuous"), balance)
 
 
 def governing(drive: Drive, check: Check, current: float, level: str) -> Governing | None:
     """Give the row that governs a check at one current, over every load case."""
     case = case_at(drive, np.array([current], float))
-    shape = (len(case.loads.groups), 1)
-    worst = np.full(shape, -np.inf)
-    for row in check.rows(case):
-        if row.level in (level, "both"):
-            worst = np.fmax(worst, np.broadcast_to(row.utilisation, shape))
-    worst[[g not in check.groups for g in case.loads.groups]] = -np.inf
-    index = int(np.argmax(worst))
-    if np.isneginf(worst[index, 0]):
+    worst = _worst(check, case, rows_of(check, case, level))
+    if worst is None or np.isneginf(worst).all():
         return None
-    alone = [
-        r for r in check.rows(case_at(drive, float(current), index)) if r.level in (level, "both")
-    ]
-    row = max(alone, key=lambda r: float(r.utilisation))
+    index = int(np.argmax(worst))
+    rows = rows_of(check, case_at(drive, float(current), index), level)
+    row = max(rows, key=lambda r: float(r.utilisation))
     return Governing(check, row, case.loads.names[index], index, float(row.utilisation))

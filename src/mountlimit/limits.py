@@ -70,6 +70,19 @@ class Found:
     reach: float
     balance: float
 
+    @property
+    def first_safe(self) -> Limit:
+        """The limit that forms the safe current."""
+        return min((x for x in self.limits if x.counts), key=lambda x: x.safe)
+
+    @property
+    def first_gives(self) -> Limit | None:
+        """What gives first; None when nothing does below ``reach``."""
+        giving = [(x.gives, x) for x in self.limits if x.counts and x.gives is not None]
+        return min(
+            (g for g in giving if math.isfinite(g[0])), key=lambda g: g[0], default=(0, None)
+        )[1]
+
 
 def reach_of(drive: Drive) -> float:
     """Give the largest current looked at."""
@@ -89,7 +102,7 @@ def crossing(currents: Array, utilisation: Array) -> float:
         return math.inf
     i = int(over[0])
     if i == 0:
-        return 0.0 if utilisation[0] >= 1.0 else float(currents[0])
+        return 0.0
     u0, u1 = max(float(utilisation[i - 1]), 1e-300), float(utilisation[i])
     if not math.isfinite(u1):
         return float(currents[i])
@@ -106,14 +119,15 @@ def find(file: DriveFile) -> Found:
     likely = evaluate.curves(drive, currents)
     variants = {r.key: _ends(file, r, currents) for r in drive.ranges if r.low < r.high}
     found = [
-        limit
-        for name in likely
-        for limit in _limits(file, drive, name, likely, variants, currents, reach)
+        _limit(file, drive, curve, level, variants, currents, reach)
+        for curve in likely.values()
+        for level in ("continuous", "safe")
+        if getattr(curve, level) is not None
     ]
     effects = tuple(
-        Effect(range=r, low=_at(variants[r.key].low, currents, drive), high=_at(variants[r.key].high, currents, drive))
-        for r in drive.ranges if r.key in variants
-    )  # fmt: skip
+        Effect(range=e.range, low=_at(e.low, currents, drive), high=_at(e.high, currents, drive))
+        for e in variants.values()
+    )
     found.sort(key=_order)
     return Found(
         file=file, drive=drive, limits=tuple(found), effects=effects, reach=reach,
@@ -148,19 +162,6 @@ def _at(curves: Mapping[str, Curve], currents: Array, drive: Drive) -> dict[str,
         u = curve.safe if curve.safe is not None else curve.continuous
         if u is not None:
             found[name] = crossing(currents, u * evaluate.design_factor(curve.check, drive)[0])
-    return found
-
-
-def _limits(
-    file: DriveFile, drive: Drive, name: str, likely: Mapping[str, Curve],
-    variants: Mapping[str, Ends], currents: Array, reach: float,
-) -> list[Limit]:  # fmt: skip
-    curve = likely[name]
-    found = []
-    if curve.continuous is not None:
-        found.append(_limit(file, drive, curve, "continuous", variants, currents, reach))
-    if curve.safe is not None:
-        found.append(_limit(file, drive, curve, "safe", variants, currents, reach))
     return found
 
 

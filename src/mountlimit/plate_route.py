@@ -28,9 +28,8 @@ from .worked import Value
 
 TANGENTIAL_SHARE = 0.5  # of a bolted point's normal stiffness (common practice, no source)
 FRAME_FACE = 2.0e12  # N/m3, contact of metal on metal (common practice, no source)
-BAND = (
-    0.10  # 8 % against solid elements in tilt, and the spread with the pitch of the contact points
-)
+# 8 % against solid elements in tilt, and the spread with the pitch of the contact points:
+BAND = 0.10
 CONTACT_POINTS = 18  # about, over the bearing surface
 KEYS = ("mount.twist_softness", "mount.bend_softness")
 KEPT = 256  # ratios remembered in one process
@@ -96,9 +95,8 @@ def softness_of(drive: Drive) -> Softness:
                 float(drive.chain.chain.pitch), float(drive.chain.driving_teeth)))  # fmt: skip
     if key not in _known:
         solution = solution_of(drive)
-        twist = _ratio(
-            plain, solution, 0.0, 1
-        )  # the forms are symmetric: either way across is the same
+        # The forms are symmetric: either way across is the same.
+        twist = _ratio(plain, solution, 0.0, 1)
         bend = max(_ratio(plain, solution, way * math.pi / 2, 0) for way in along)
         while len(_known) >= KEPT:
             _known.pop(next(iter(_known)))

@@ -6,7 +6,6 @@ one, so the ends are taken from the base drive; the pipeline itself is run afres
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -56,14 +55,19 @@ def safe_currents(file: DriveFile, ends: EndsOf, currents: Array) -> Safe:
         as ``resolve``: the edit may not fit the drive.
     """
     likely = resolve(file)
-    found: dict[str, float] = {}
+    used = _used(file, likely, ends, currents)
+    return Safe(likely, {name: crossing(currents, u) for name, u in used.items()})
+
+
+def _used(file: DriveFile, likely: Drive, ends: EndsOf, currents: Array) -> dict[str, Array]:
+    """Give each peak-setting check's utilisation over the currents, ends and design factor in."""
+    found = {}
     for corner, names in _grouped(likely, ends):
         worst = resolve(file, corner)
         for name, curve in evaluate.curves(worst, currents, names).items():
             if curve.safe is not None:
-                factor = evaluate.design_factor(curve.check, worst)[0]
-                found[name] = crossing(currents, curve.safe * factor)
-    return Safe(likely, found)
+                found[name] = curve.safe * evaluate.design_factor(curve.check, worst)[0]
+    return found
 
 
 def _grouped(drive: Drive, ends: EndsOf) -> list[tuple[dict[str, float], list[str]]]:
@@ -80,15 +84,7 @@ def shortfall(file: DriveFile, ends: EndsOf, wanted: float) -> tuple[float, str]
 
     Below 1 the edit carries the wanted current.
     """
-    likely = resolve(file)
-    currents = np.geomspace(wanted / 50, wanted, 16)
-    worst_of, name_of = -math.inf, ""
-    for corner, names in _grouped(likely, ends):
-        worst = resolve(file, corner)
-        for name, curve in evaluate.curves(worst, currents, names).items():
-            if curve.safe is None or curve.check.kind == "life":
-                continue
-            u = float(np.max(curve.safe)) * evaluate.design_factor(curve.check, worst)[0]
-            if u > worst_of:
-                worst_of, name_of = u, name
-    return worst_of, name_of
+    used = _used(file, resolve(file), ends, np.geomspace(wanted / 50, wanted, 16))
+    most = {name: float(np.max(u)) for name, u in used.items() if BY_NAME[name].kind != "life"}
+    first = max(most, key=lambda name: most[name])
+    return most[first], first

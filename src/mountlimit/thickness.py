@@ -123,18 +123,9 @@ class _Trials:
         if not self.solved:
             return edited
         places = sorted(self.solved)
-        logs = np.log(places)
-        twist, bend = (
-            float(
-                np.exp(
-                    np.interp(
-                        math.log(thickness), logs, np.log([self.solved[p][k] for p in places])
-                    )
-                )
-            )
-            for k in (0, 1)
-        )
-        return plate_route.with_softness(edited, twist, bend)
+        ratios = np.log([self.solved[t] for t in places])  # a row for each solved thickness
+        at = (np.interp(math.log(thickness), np.log(places), column) for column in ratios.T)
+        return plate_route.with_softness(edited, *(math.exp(x) for x in at))
 
 
 def _one(
@@ -149,7 +140,7 @@ def _one(
             if not math.isfinite(found):
                 break
             again = limits.find(with_thickness(trials.file, found))
-            safe = _first(again)
+            safe = again.first_safe.safe
             if abs(safe / wanted - 1) < CLOSE or (found <= THINNEST and safe >= wanted):
                 break
             ends = quick.safe_ends(again)
@@ -159,10 +150,6 @@ def _one(
     except MountlimitError as error:
         return _refused(material, str(error).splitlines()[0])
     return _answer(trials, ends, material, found, set_by, wanted, top, curve)
-
-
-def _first(found: Found) -> float:
-    return min(x.safe for x in found.limits if x.counts)
 
 
 def _search(trials: _Trials, ends: EndsOf, wanted: float, top: float) -> tuple[float, str]:
@@ -213,9 +200,7 @@ def _answer(
     first = ""
     if next_metric is not None:
         at_stock = limits.find(with_thickness(trials.file, next_metric))
-        giving = [x for x in at_stock.limits if x.gives is not None and math.isfinite(x.gives)]
-        if giving:
-            one = min(giving, key=lambda x: x.gives or math.inf)
+        if one := at_stock.first_gives:
             first, gives = one.check.name, one.gives
         mass = next_metric * at_stock.drive.mount.area * float(material.density)
     why = ""

@@ -74,7 +74,7 @@ def work(
     with recording() as tape:
         drive = resolve(file, corner)
         case = evaluate.case_at(drive, current, seen.index)
-        rows = [r for r in limit.check.rows(case) if r.level in (level, "both")]
+        rows = evaluate.rows_of(limit.check, case, level)
         row = next(r for r in rows if r.station == seen.row.station)
         steps = lineage(tape.steps, [row.utilisation, row.demand, row.capacity])
     return Worked(

@@ -10,6 +10,7 @@ from rich.console import Console
 from .. import units
 from ..chains import Choice, Running
 from ..model import Drive
+from .quantities import number, quantity
 from .text import new_table
 from .words import amperes
 
@@ -91,27 +92,27 @@ def _rating(running: Running | None) -> str:
 def record(choices: list[Choice], current: float) -> dict[str, Any]:
     """Give the comparison as JSON-ready data in SI."""
     return {
-        "schema": "mountlimit-chains-1", "current": {"value": current, "unit": "A"},
+        "schema": "mountlimit-chains-1", "current": quantity(current, "A"),
         "chains": [_record(c) for c in choices],
     }  # fmt: skip
 
 
 def _record(c: Choice) -> dict[str, Any]:
-    def number(value: float) -> float | None:
-        return value if math.isfinite(value) and value >= 0 else None
+    def amperes_of(safe: float) -> float | None:
+        return safe if safe >= 0 else None  # a chain that does not fit this drive
 
     return {
         "chain": c.chain.id, "series": c.chain.series, "availability": c.chain.availability,
         "driving_teeth": c.driving_teeth, "driven_teeth": c.driven_teeth,
-        "links": c.links, "centre_distance": {"value": number(c.centre_distance), "unit": "m"},
-        "sprocket_diameter": {"value": number(c.sprocket_diameter), "unit": "m"},
-        "pull": {"value": number(c.pull), "unit": "N"}, "tensile_factor": number(c.tensile_factor),
+        "links": c.links, "centre_distance": quantity(c.centre_distance, "m"),
+        "sprocket_diameter": quantity(c.sprocket_diameter, "m"),
+        "pull": quantity(c.pull, "N"), "tensile_factor": number(c.tensile_factor),
         "tensile_share": number(1 / c.tensile_factor),
-        "dynamic_share": number(c.dynamic_share), "pin_pressure": {"value": number(c.pin_pressure), "unit": "Pa"},
-        "rub_angle": {"value": number(c.rub_angle), "unit": "rad"}, "speed_ripple": number(c.speed_ripple),
+        "dynamic_share": number(c.dynamic_share), "pin_pressure": quantity(c.pin_pressure, "Pa"),
+        "rub_angle": quantity(c.rub_angle, "rad"), "speed_ripple": number(c.speed_ripple),
         **_running(c.running),
-        "chain_safe": {"value": number(c.chain_safe), "unit": "A"},
-        "drive_safe": {"value": number(c.safe), "unit": "A", "check": c.safe_check},
+        "chain_safe": quantity(amperes_of(c.chain_safe), "A"),
+        "drive_safe": {**quantity(amperes_of(c.safe), "A"), "check": c.safe_check},
         "strength_kind": c.chain.tensile_kind, "source": c.chain.source, "why_not": c.why_not,
     }  # fmt: skip
 
@@ -125,6 +126,6 @@ def _running(running: Running | None) -> dict[str, Any]:
         ("rating_needed", "W"),
     )
     found: dict[str, Any] = {
-        name: {"value": getattr(running, name, None), "unit": unit} for name, unit in pairs
+        name: quantity(getattr(running, name, None), unit) for name, unit in pairs
     }
     return found | {"rating_share": running.rating_share if running else None}

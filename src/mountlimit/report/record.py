@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from typing import Any
 
 from .. import __version__, evaluate
@@ -11,17 +10,9 @@ from ..case import SectionForces
 from ..loads import case_list
 from ..structure import wrench
 from ..units import KINDS
+from .quantities import number, quantity
 
 SCHEMA = "mountlimit-result-1"
-
-
-def _number(value: float | None) -> float | None:
-    """Give a JSON number; infinity (not reached) and absence become null."""
-    return None if value is None or not math.isfinite(value) else float(value)
-
-
-def _quantity(value: float | None, unit: str) -> dict[str, Any]:
-    return {"value": _number(value), "unit": unit}
 
 
 def _at(seen: AtCurrent | None, factor: float) -> dict[str, Any] | None:
@@ -39,15 +30,15 @@ def _limit(line: Line) -> dict[str, Any]:
     gives = None
     if x.gives is not None:
         gives = {
-            "low": _number(x.gives_low),
-            "likely": _number(x.gives),
-            "high": _number(x.gives_high),
+            "low": number(x.gives_low),
+            "likely": number(x.gives),
+            "high": number(x.gives_high),
             "unit": "A",
         }
     return {
         "check": x.check.name, "part": x.check.part, "kind": x.check.kind, "current": x.current_kind, "counts_for_safe_current": x.counts,
-        "case": line.case, "station": line.station, "safe": _quantity(x.safe, "A"), "gives": gives,
-        "not_reached_below": _quantity(x.reach, "A"), "design_factor": x.factor,
+        "case": line.case, "station": line.station, "safe": quantity(x.safe, "A"), "gives": gives,
+        "not_reached_below": quantity(x.reach, "A"), "design_factor": x.factor,
         "at_set": _at(line.at_set, x.factor), "at_wanted": _at(line.at_wanted, x.factor),
         "sees": x.check.sees, "source": line.source, "notes": list(line.notes),
         "safe_side_ends": dict(x.corner),
@@ -60,21 +51,21 @@ def record(a: Assessment) -> dict[str, Any]:
     gives = a.first_gives.limit if a.first_gives else None
     return {
         "schema": SCHEMA, "version": __version__, "title": a.drive.title, "input_sha256": a.file.sha256,
-        "safe_current": {**_quantity(safe.safe, "A"), "check": safe.check.name, "kind": safe.check.kind},
+        "safe_current": {**quantity(safe.safe, "A"), "check": safe.check.name, "kind": safe.check.kind},
         "gives_current": None if gives is None else {
-            "low": _number(gives.gives_low), "likely": _number(gives.gives),
-            "high": _number(gives.gives_high), "unit": "A", "check": gives.check.name,
+            "low": number(gives.gives_low), "likely": number(gives.gives),
+            "high": number(gives.gives_high), "unit": "A", "check": gives.check.name,
         },
-        "set_current": _quantity(float(current.set), "A"),
-        "wanted_current": None if current.wanted is None else _quantity(float(current.wanted), "A"),
+        "set_current": quantity(float(current.set), "A"),
+        "wanted_current": None if current.wanted is None else quantity(float(current.wanted), "A"),
         "limits": [_limit(x) for x in a.lines],
         "loads": _loads(a),
         "load_cases": _load_cases(a), "stations": _stations(a),
         "alignment": _alignment(a),
         "lines": {
-            "traction_low": _quantity(a.uses.traction_low, "A"),
-            "traction_high": _quantity(a.uses.traction_high, "A"),
-            "jam": None, "continuous": _quantity(a.uses.continuous, "A"),
+            "traction_low": quantity(a.uses.traction_low, "A"),
+            "traction_high": quantity(a.uses.traction_high, "A"),
+            "jam": None, "continuous": quantity(a.uses.continuous, "A"),
         },
         "assumed": _assumed(a),
         "taken_for_granted": dict(a.drive.words),
@@ -92,12 +83,12 @@ def _loads(a: Assessment) -> dict[str, Any]:
     front = statics.front_bearing_reaction(loads.shaft_load, overhang, s.bearing_span)
     rear = statics.rear_bearing_reaction(loads.shaft_load, overhang, s.bearing_span)
     return {
-        "case": loads.names[0], "torque": _quantity(float(loads.torque), "N*m"),
-        "tight_side_tension": _quantity(float(loads.tight_side_tension), "N"),
-        "slack_side_tension": _quantity(float(loads.slack_side_tension), "N"),
-        "assembly_torque": _quantity(float(a.drive.fixings.assembly_torque), "N*m"),
+        "case": loads.names[0], "torque": quantity(float(loads.torque), "N*m"),
+        "tight_side_tension": quantity(float(loads.tight_side_tension), "N"),
+        "slack_side_tension": quantity(float(loads.slack_side_tension), "N"),
+        "assembly_torque": quantity(float(a.drive.fixings.assembly_torque), "N*m"),
         "starting_factor": float(loads.starting_factor), "starting_factor_from": a.starting_from,
-        "bearing_front": _quantity(float(front), "N"), "bearing_rear": _quantity(float(rear), "N"),
+        "bearing_front": quantity(float(front), "N"), "bearing_rear": quantity(float(rear), "N"),
         "mount_force": {"value": [float(v) for v in force], "unit": "N"},
         "mount_moment": {"value": [float(v) for v in moment], "unit": "N*m"},
     }  # fmt: skip
@@ -119,7 +110,7 @@ def _load_cases(a: Assessment) -> list[dict[str, Any]]:
             }
         found.append({
             "case": entry[0], "starting_factor": float(case.loads.starting_factor),
-            "shaft_load": _quantity(float(case.loads.shaft_load), "N"), **wrenches,
+            "shaft_load": quantity(float(case.loads.shaft_load), "N"), **wrenches,
             "bolt_tension": {"value": [float(t) for t in case.response.bolts.tension], "unit": "N"},
             "bolt_shear": {"value": [float(t) for t in case.response.bolts.shear], "unit": "N"},
             "balance": float(case.response.balance),
@@ -159,8 +150,8 @@ def _alignment(a: Assessment) -> dict[str, Any]:
         for p in a.at_set.response.displacements
     ]
     return {
-        "yaw": _quantity(yaw, "rad"), "offset": _quantity(offset, "m"), "roll": _quantity(roll, "rad"),
-        "approach": _quantity(near, "m"), "skew_with_as_built": _quantity(a.skew_at_set[0], "rad"),
+        "yaw": quantity(yaw, "rad"), "offset": quantity(offset, "m"), "roll": quantity(roll, "rad"),
+        "approach": quantity(near, "m"), "skew_with_as_built": quantity(a.skew_at_set[0], "rad"),
         "yaw_by_part": parts,
     }  # fmt: skip
 
@@ -175,8 +166,8 @@ def _assumed(a: Assessment) -> list[dict[str, Any]]:
             "key": r.key, "low": r.low, "likely": r.likely, "high": r.high,
             "unit": KINDS[r.kind].si if r.kind in KINDS else "-", "source": r.source, "origin": r.origin,
             "effect": None if effect is None else {
-                "check": first, "with_low": _number(effect.low.get(first)),
-                "with_high": _number(effect.high.get(first)), "unit": "A",
+                "check": first, "with_low": number(effect.low.get(first)),
+                "with_high": number(effect.high.get(first)), "unit": "A",
             },
         })  # fmt: skip
     return found

@@ -10,6 +10,7 @@ from rich.console import Console
 from .. import units
 from ..model import Drive
 from ..thickness import Thinnest
+from .quantities import number, quantity
 from .text import heading, new_table
 from .words import amperes
 
@@ -75,20 +76,17 @@ def _curve(a: Thinnest, wanted: float, drive: Drive, console: Console) -> None:
 def record(answers: list[Thinnest], wanted: float) -> dict[str, Any]:
     """Give the answer as JSON-ready data in SI."""
     return {
-        "schema": "mountlimit-thickness-1", "wanted": {"value": wanted, "unit": "A"},
+        "schema": "mountlimit-thickness-1", "wanted": quantity(wanted, "A"),
         "materials": [_record(a) for a in answers],
     }  # fmt: skip
 
 
 def _record(a: Thinnest) -> dict[str, Any]:
-    def finite(value: float | None) -> float | None:
-        return None if value is None or math.isinf(value) else value
-
     return {
-        "material": a.material.id, "unit": "m", "thickness": finite(a.thickness), "set_by": a.set_by,
+        "material": a.material.id, "unit": "m", "thickness": number(a.thickness), "set_by": a.set_by,
         "stock_metric": a.stock_metric, "stock_inch": a.stock_inch,
-        "mass": {"value": a.mass, "unit": "kg"}, "then_first": a.then_first,
-        "then_gives": {"value": finite(a.then_gives), "unit": "A"}, "why_not": a.why_not,
-        "best_safe": {"value": finite(a.best), "unit": "A"},
-        "curve": [{"thickness": p.thickness, "safe": finite(p.safe), "check": p.check} for p in a.curve],
+        "mass": quantity(a.mass, "kg"), "then_first": a.then_first,
+        "then_gives": quantity(a.then_gives, "A"), "why_not": a.why_not,
+        "best_safe": quantity(a.best, "A"),
+        "curve": [{"thickness": p.thickness, "safe": number(p.safe), "check": p.check} for p in a.curve],
     }  # fmt: skip
