@@ -5,9 +5,10 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from . import evaluate, limits, traction
+from . import crosscheck, evaluate, limits, traction
 from .case import Case
 from .checks.alignment import skew
+from .crosscheck import Both
 from .drivefile import DriveFile
 from .evaluate import Governing
 from .limits import Effect, Found, Limit
@@ -16,6 +17,7 @@ from .resolve import resolve
 from .starting import explain
 from .traction import Lines
 
+HALF = 0.5  # of the thickness: movement beyond which linear theory ends
 SMALL_TURN = 0.02  # rad; beyond it linear theory ends
 ONE_PLATE = math.radians(2.0)  # skew from which one side plate may carry the whole pull
 
@@ -72,6 +74,8 @@ class Assessment:
     warnings: tuple[str, ...]
     balance: float
     reach: float
+    route: str  # which model governs stiffness and bolt forces
+    both: tuple[Both, ...]  # the two routes side by side at the set current
 
     @property
     def over(self) -> bool:
@@ -88,12 +92,14 @@ def assess(file: DriveFile) -> Assessment:
     gives = found.first_gives
     case = evaluate.case_at(drive, float(drive.current.set), pick)
     eps = tuple(float(v) for v in skew(case))
+    both = crosscheck.compare(drive, float(drive.current.set), pick)
     return Assessment(
         file=found.file, drive=drive, lines=lines, first_safe=lines[found.limits.index(found.first_safe)],
         first_gives=lines[found.limits.index(gives)] if gives else None,
         uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
         effects=found.effects, starting_from=explain(drive),
-        warnings=(*drive.warnings, *_warnings(drive, eps)), balance=found.balance, reach=found.reach,
+        warnings=(*drive.warnings, *_warnings(drive, eps, case), *_apart(both)),
+        balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
     )  # fmt: skip
 
 
@@ -106,8 +112,24 @@ def _pull_index(drive: Drive) -> int:
     return max(pulls, key=lambda i: float(skew(evaluate.case_at(drive, current, i))[0]))
 
 
-def _warnings(drive: Drive, eps: tuple[float, ...]) -> list[str]:
+def _apart(both: tuple[Both, ...]) -> list[str]:
+    """Say where the two routes differ by more than is usual."""
+    return [
+        f"The two routes differ in the {b.name}: the plate model gives {b.ratio:.2g} times the section "
+        f"route ({b.reason}). What governs: {b.governs}."
+        for b in both
+        if b.disagree
+    ]
+
+
+def _warnings(drive: Drive, eps: tuple[float, ...], case: Case) -> list[str]:
     found = []
+    moved = max(abs(float(w)) for w in case.response.displacements[0].move)
+    if moved > HALF * drive.mount.thickness:
+        found.append(
+            f"The mount moves the sprocket {1000 * moved:.1f} mm at the set current, more than half its "
+            "thickness: past small movements, the numbers become rough."
+        )
     if eps[0] > SMALL_TURN:
         found.append(
             f"The sprocket leans {math.degrees(eps[0]):.1f} deg at the set current: past small turns, "

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal
 
 from .model import Drive, Number
 
@@ -58,9 +58,14 @@ class SectionForces:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoltForces:
-    """Tension and shear of every frame bolt."""
+    """Tension and shear of every frame bolt, plane by plane.
+
+    ``net_pull`` is each bolt's share of what pulls its plane off the frame; the rest of its tension
+    is met by contact elsewhere in the joint and takes no friction away from the whole.
+    """
 
     tension: tuple[Number, ...]
+    net_pull: tuple[Number, ...]
     shear: tuple[Number, ...]
     shear_first: tuple[Number, ...]
     shear_second: tuple[Number, ...]
@@ -75,6 +80,7 @@ class Response:
     displacements: tuple[Displacement, ...]
     bolts: BoltForces
     balance: Number  # largest unbalanced force over the applied force
+    plates: Any = None  # the plate model under these loads (``plate_reading.Settled``), or None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

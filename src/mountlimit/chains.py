@@ -6,7 +6,7 @@ Each chain edits the drive (chain and teeth) and runs the one pipeline again.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from . import cards, evaluate, limits, loads, quick
 from .checks import alignment
@@ -90,12 +90,13 @@ def teeth_for(drive: Drive, card: cards.Chain) -> tuple[int, int]:
 
 
 def with_chain(file: DriveFile, card: cards.Chain, driving: int, driven: int) -> DriveFile:
-    """Edit the drive to another chain and its sprockets."""
-    return file.edited(
+    """Edit the drive to another chain and its sprockets; the plate model of the mount stays."""
+    edited = file.edited(
         chain__type=Given(key="chain.type", text=card.id, kind="chain", value=card),
         chain__driving_teeth=Given(key="chain.driving_teeth", text=str(driving), kind="integer", value=float(driving)),
         chain__driven_teeth=Given(key="chain.driven_teeth", text=str(driven), kind="integer", value=float(driven)),
     )  # fmt: skip
+    return replace(edited, plates=file.plates)
 
 
 def length(drive: Drive) -> tuple[int, float]:

@@ -45,9 +45,15 @@ class DriveFile:
     notes: tuple[
         str, ...
     ] = ()  # said beside the answer, such as why no plate model stands behind it
+    plates: Any = (
+        None  # the reduced plate model of the mount as it is given (``plate_route.Route``)
+    )
 
     def edited(self, **changes: Any) -> DriveFile:
-        """Give a copy with some keys changed; write ``section__key`` for ``section.key``."""
+        """Give a copy with some keys changed; write ``section__key`` for ``section.key``.
+
+        The plate model behind the file is left out: the edit may have changed the mount.
+        """
         given = dict(self.given)
         for name, value in changes.items():
             key = name.replace("__", ".")
@@ -57,7 +63,7 @@ class DriveFile:
                 given[key] = value
             else:
                 given[key] = _parse(field_for(key, str(self.given["mount.form"].value)), value)
-        return replace(self, given=given)
+        return replace(self, given=given, plates=None)
 
 
 def fields_for(form: str | None) -> dict[str, Field]:

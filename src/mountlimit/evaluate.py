@@ -8,7 +8,7 @@ from functools import cache
 
 import numpy as np
 
-from . import loads, structure
+from . import loads, respond
 from .case import Case, Check, Row
 from .checks import CHECKS
 from .errors import BalanceError
@@ -58,11 +58,11 @@ def applicable(drive: Drive) -> list[Check]:
 def softness_of(drive: Drive) -> Callable[[Number], Number]:
     """Give the softness along a chain angle, worked out once per angle (afresh while recording)."""
     if is_recording():
-        return lambda angle: structure.softness(drive, angle)
+        return lambda angle: respond.softness(drive, angle)
 
     @cache
     def soft(angle: float) -> float:
-        return float(structure.softness(drive, angle))
+        return float(respond.softness(drive, angle))
 
     return soft
 
@@ -78,7 +78,7 @@ def case_at(drive: Drive, current: Number, pick: int | None = None) -> Case:
     if np.ndim(current) == 0:
         current = Value(current, "current", "derived", "motor current looked at")
     load = loads.at(drive, current, softness_of(drive), pick)
-    response = structure.solve(drive, load)
+    response = respond.solve(drive, load)
     worst = float(np.max(response.balance))
     if not worst < CLOSED:
         raise BalanceError(f"reactions and loads differ by {worst:.2e} of the load")

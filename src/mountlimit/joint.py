@@ -91,7 +91,7 @@ def bolt_forces(plane: BoltPlane, count: Number, force: Any, moment: Any) -> Bol
         (np.maximum(-np.asarray(force[n], float), 0.0), 0.0, 0.0),
     )
     return BoltForces(
-        tension=tuple(tension), shear=tuple(tipping.bolt_shear(a, b) for a, b in zip(one, two, strict=True)),
+        tension=tuple(tension), net_pull=(tipping.pulled_only(direct),) * len(tension), shear=tuple(tipping.bolt_shear(a, b) for a, b in zip(one, two, strict=True)),
         shear_first=tuple(one), shear_second=tuple(two), contacts=contacts,
     )  # fmt: skip
 

@@ -233,8 +233,22 @@ class Segment:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Beyond:
+    """Supports of the plate model by number: frame bolts, contacts, welds, struts."""
+
+    bolts: tuple[int, ...] = ()
+    contacts: tuple[int, ...] = ()
+    welds: tuple[int, ...] = ()
+    struts: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Cut:
-    """A named section of the mount: where it is, which holes it passes, which segment it closes."""
+    """A named section of the mount: where it is, which holes it passes, which segment it closes.
+
+    ``beyond`` names the supports on the far side of the motor where others share the load; without
+    it the whole load goes through the cut.
+    """
 
     name: str
     place: tuple[Number, Number, Number]
@@ -246,6 +260,7 @@ class Cut:
     holes: tuple[tuple[float, float], ...]  # (position across, diameter)
     segment: int | None = None  # the segment whose held warping is felt here
     inside_factor: Number | None = None  # stress inside a bend over that of a straight bar
+    beyond: Beyond | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -259,11 +274,18 @@ class BoltPlane:
     bolts: tuple[tuple[Number, Number], ...]  # places along first and second, from the centre
     half_first: Number  # half extent of the bearing surface along first
     edge_second: Number  # from the outer row to the end of the bearing surface
+    thickness: Number  # of the part the bolts go through
+    towards_motor: float  # way along second in which the material goes on; 0 when it does not
+    contacts: tuple[int, ...] = (0,)  # contacts of the plate model that press on this plane
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Mount:
-    """A mount in the form all later steps understand."""
+    """A mount in the form all later steps understand.
+
+    ``segments`` are those of the section route, one after another from the fixings to the motor;
+    a form without them is worked out by the plate model alone.
+    """
 
     form: str
     material: Substance
@@ -272,12 +294,16 @@ class Mount:
     grade: str
     weight_acts: str
     warping_held: Value
-    twist_softness: Value  # of mount and joint, over the section route
-    bend_softness: Value
+    softness: Value  # true give of mount and joint over that of the model
     segments: tuple[Segment, ...]
     cuts: tuple[Cut, ...]
-    plane: BoltPlane
+    planes: tuple[BoltPlane, ...]  # the first is where the frame member takes the load
     area: float  # of the plate as cut, about, m^2
+
+    @property
+    def plane(self) -> BoltPlane:
+        """The main bolt plane."""
+        return self.planes[0]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -313,6 +339,7 @@ class Drive:
     ranges: tuple[Range, ...]
     words: tuple[tuple[str, str], ...]
     warnings: tuple[str, ...]
+    plates: Any = None  # the reduced plate model (``plate_route.Route``), or None
 
 
 class MountForm(Protocol):

@@ -13,9 +13,6 @@ from .fields import Field
 from .model import Range
 from .worked import Value
 
-PLATE_TEXT = "plate model"  # the text of a key that the plate route set, not the user
-PLATE_SOURCE = "plate model of this mount with contact, within 10 % (8 % against solid elements, and the contact points)"
-
 
 @cache
 def _known(form: str) -> dict[str, Field]:
@@ -34,6 +31,7 @@ class Picker:
 
     def __init__(self, file: DriveFile, overrides: Mapping[str, float]) -> None:
         self.file, self.given, self.overrides = file, file.given, overrides
+        self.plates = file.plates
         self.ranges: dict[str, Range] = {}
         self.words: dict[str, str] = {}
         self.mistakes: list[Mistake] = []
@@ -74,12 +72,9 @@ class Picker:
     def _given(self, key: str) -> Value:
         found = self.given[key]
         if found.low is not None and found.high is not None:
-            source, origin = (
-                (PLATE_SOURCE, "model")
-                if found.text == PLATE_TEXT
-                else ("given as a range", "given")
+            return self.uncertain(
+                key, found.low, found.value, found.high, "given as a range", "given"
             )
-            return self.uncertain(key, found.low, found.value, found.high, source, origin)
         return Value(self.overrides.get(key, found.value), key, "given", f"'{found.text}'")
 
     def word(self, key: str, otherwise: str) -> str:

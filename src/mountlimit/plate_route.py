@@ -1,65 +1,101 @@
-"""The plate route: how much softer or stiffer the mount is by the plate model than by beams.
+"""The plate route: the plate model that stands behind a drive file.
 
 The mount form lays out its facets (``plates`` in its file): washers as springs in series with the
 pressure cone of the mount's own material, the motor tied to its bolts, the frame pushing but not
-pulling.  The model is solved for a pull across and for a pull along, both ways that occur, with the
-torque either way; the give of mount and joint over that of the section route becomes
-``mount.twist_softness`` and ``mount.bend_softness`` of the drive file, so the plate model governs
-the lean of the sprocket while every other step stays the one a checker can redo.
+pulling.  The model is laid out and reduced once, at the likely values of the file; every edit of an
+uncertain input then only changes thickness, modulus and joint stiffness of the reduced model.  Inputs
+that would move an edge of the plate a little (the assumed distance from bolts to the end) are held
+at their likely value.
 """
 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from . import structure
-from .drivefile import DriveFile, Given
+from .drivefile import DriveFile
+from .errors import InputError, Mistake
 from .formulas import joint as joint_formulas
-from .formulas import sprocket
-from .model import Drive
+from .model import Drive, Number
 from .mounts import FORMS
-from .picking import PLATE_TEXT
-from .plates import Contact, PlateError, PlateModel, PlateSolution, solve
+from .plates import Answer, Contact, Family, PlateError, PlateModel, Scales, Varying, family
+from .plates.model import IntArray
+from .plates.thickness import snapshot_scales
 from .resolve import resolve
 from .worked import Value
 
 TANGENTIAL_SHARE = 0.5  # of a bolted point's normal stiffness (common practice, no source)
 FRAME_FACE = 2.0e12  # N/m3, contact of metal on metal (common practice, no source)
-# 8 % against solid elements in tilt, and the spread with the pitch of the contact points:
-BAND = 0.10
 CONTACT_POINTS = 18  # about, over the bearing surface
-KEYS = ("mount.twist_softness", "mount.bend_softness")
-KEPT = 256  # ratios remembered in one process
-SMALL = 0.02  # a direction that hardly pulls this way does not count
+KEPT = 12  # models remembered in one process, and answers of one model
+WIDE = 30.0  # joint over modulus: a wider range takes a third snapshot
+NUDGE = 1.001  # how thickness is moved to see which plates follow it
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Softness:
-    """Give of mount and joint by plates over beams, pull across and pull along."""
+@dataclass(frozen=True, slots=True)
+class Stiffnesses:
+    """What the plate model takes from a drive, SI: of one bolted point, and of the bearing face."""
 
-    twist: float
-    bend: float
-    triangles: int
+    thickness: float
+    modulus: float
+    normal: float
+    pressing: float
 
 
-_known: dict[str, Softness] = {}
+@dataclass(frozen=True, kw_only=True)
+class Route:
+    """A reduced plate model and the stiffnesses it was laid out with."""
+
+    family: Family
+    base: Stiffnesses
+    answers: dict[tuple[Scales, float], Answer] = field(default_factory=dict)
+    governing: dict[tuple[str, int, str], IntArray] = field(
+        default_factory=dict
+    )  # see plate_stress
+
+    def answer(self, drive: Drive, held: bool = False) -> Answer:
+        """Give the answers for a drive; ``held`` takes the creep modulus."""
+        at = stiffnesses(drive, held)
+        scales = Scales(
+            thickness=at.thickness / self.base.thickness,
+            modulus=at.modulus / self.base.modulus,
+            joint=at.normal / self.base.normal,
+        )
+        key = (scales, at.pressing / self.base.pressing)
+        if key not in self.answers:
+            while len(self.answers) >= KEPT:
+                self.answers.pop(next(iter(self.answers)))
+            self.answers[key] = self.family.at(*key)
+        return self.answers[key]
+
+
+_known: dict[str, Route] = {}
+
+
+def stiffnesses(drive: Drive, held: bool = False) -> Stiffnesses:
+    """Give modulus, bolted point and bearing face of a drive; ``held`` takes the creep modulus."""
+    material, fixings = drive.mount.material, drive.fixings
+    modulus = float(material.creep_modulus if held else material.elastic_modulus)
+    thickness = float(drive.mount.thickness)
+    cone = joint_formulas.frustum_stiffness(
+        modulus, float(fixings.bolts.thread.diameter), thickness, float(fixings.washer_diameter)
+    )
+    through = modulus / thickness
+    return Stiffnesses(
+        thickness=thickness,
+        modulus=modulus,
+        normal=float(joint_formulas.spring_series(float(fixings.joint_stiffness), cone)),
+        pressing=FRAME_FACE * through / (FRAME_FACE + through),
+    )
 
 
 def model_of(drive: Drive) -> PlateModel:
     """Lay out the plate model of a drive's mount."""
-    material, fixings = drive.mount.material, drive.fixings
-    cone = joint_formulas.frustum_stiffness(
-        float(material.elastic_modulus), float(fixings.bolts.thread.diameter),
-        float(drive.mount.thickness), float(fixings.washer_diameter),
-    )  # fmt: skip
-    normal = float(joint_formulas.spring_series(float(fixings.joint_stiffness), float(cone)))
-    through = float(material.elastic_modulus) / float(drive.mount.thickness)
-    pressing = FRAME_FACE * through / (FRAME_FACE + through)
-    tangential = TANGENTIAL_SHARE * normal
-    model: PlateModel = FORMS[drive.mount.form].plates(drive, normal, tangential, pressing)
+    at = stiffnesses(drive)
+    tangential = TANGENTIAL_SHARE * at.normal
+    model: PlateModel = FORMS[drive.mount.form].plates(drive, at.normal, tangential, at.pressing)
     return replace(model, contacts=[_spaced(model, c) for c in model.contacts])
 
 
@@ -70,94 +106,105 @@ def _spaced(model: PlateModel, contact: Contact) -> Contact:
     return replace(contact, pitch=math.sqrt(area / CONTACT_POINTS))
 
 
-def solution_of(drive: Drive) -> PlateSolution:
-    """Solve a drive's plate model.
+def with_plates(file: DriveFile, thicknesses: tuple[float, float] | None = None) -> DriveFile:
+    """Put the plate model behind a drive file; a file that asks for beams stays as it is.
+
+    Parameters
+    ----------
+    thicknesses : least and largest [m]
+        range the model must answer for, when the thickness is to be changed
 
     Raises
     ------
-    PlateError
-        when the mount cannot be meshed as it is given.
+    InputError
+        when the mount cannot be meshed and its form has no section route
     """
-    return solve(model_of(drive))
+    given = file.given
+    if file.plates is not None and thicknesses is None:
+        return file
+    wants_beams = "mount.route" in given and given["mount.route"].value == "sections"
+    drive = resolve(replace(file, plates=None))
+    beams = bool(drive.mount.segments)
+    if beams and (wants_beams or "mount.warping_held" in given):
+        return replace(file, plates=None)
+    try:
+        return replace(file, plates=_route(file, drive, thicknesses))
+    except PlateError as error:
+        if not beams:
+            raise InputError([Mistake(file.name, "mount", "", str(error))]) from None
+        note = f"No plate model of this mount ({error}); beams are used, their softer end on the safe side."
+        return replace(file, plates=None, notes=(*file.notes, note))
 
 
-def softness_of(drive: Drive) -> Softness:
-    """Compare plates with beams for the ways this chain pulls. Raises as ``solution_of``.
-
-    The ratios of a drive met before are given again without solving.
-    """
-    plain = replace(
-        drive, mount=replace(drive.mount, twist_softness=_one(KEYS[0]), bend_softness=_one(KEYS[1]))
-    )
-    sines = [math.sin(float(angle)) for _, angle in drive.chain.pulls]
-    along = sorted({math.copysign(1.0, s) for s in sines if abs(s) > SMALL} or {1.0, -1.0})
-    key = repr((model_of(drive), along, float(drive.shaft.face_overhang), drive.mount.segments,
-                float(drive.chain.chain.pitch), float(drive.chain.driving_teeth)))  # fmt: skip
+def _route(file: DriveFile, drive: Drive, thicknesses: tuple[float, float] | None) -> Route:
+    model = model_of(drive)
+    base = stiffnesses(drive)
+    low, high = _joint_range(drive, base)
+    key = repr((model, thicknesses, round(math.log(low), 1), round(math.log(high), 1)))
     if key not in _known:
-        solution = solution_of(drive)
-        # The forms are symmetric: either way across is the same.
-        twist = _ratio(plain, solution, 0.0, 1)
-        bend = max(_ratio(plain, solution, way * math.pi / 2, 0) for way in along)
+        varying = _varying(file, drive, model, thicknesses is not None)
+        shots = _snapshots(base, low, high, thicknesses)
+        found = family(model, varying, shots)
         while len(_known) >= KEPT:
             _known.pop(next(iter(_known)))
-        _known[key] = Softness(
-            twist=twist, bend=bend, triangles=len(solution.system.mesh.triangles)
-        )
+        _known[key] = Route(family=found, base=base)
     return _known[key]
 
 
-def _one(key: str) -> Value:
-    return Value(1.0, key, "derived", "section route")
-
-
-def _ratio(drive: Drive, solution: PlateSolution, angle: float, axis: int) -> float:
-    """Give plates over beams for the turn about one axis, the larger of both torque signs."""
-    diameter = sprocket.pitch_diameter(drive.chain.chain.pitch, drive.chain.driving_teeth)
-    radius = float(sprocket.smallest_effective_radius(diameter, drive.chain.driving_teeth))
-    point = (0.0, 0.0, float(drive.shaft.face_overhang))
+def _joint_range(drive: Drive, base: Stiffnesses) -> tuple[float, float]:
+    """Give the least and largest joint stiffness over modulus, both over the likely ones."""
+    ranges = {r.key: r for r in drive.ranges}
+    material = drive.mount.material
+    moduli = [base.modulus, float(material.creep_modulus)]
+    if "mount.elastic_modulus" in ranges:
+        own = ranges["mount.elastic_modulus"]
+        moduli += [own.low, own.high, own.low * moduli[1] / moduli[0]]
+    joints = [float(drive.fixings.joint_stiffness)]
+    if "fixings.joint_stiffness" in ranges:
+        joints += [ranges["fixings.joint_stiffness"].low, ranges["fixings.joint_stiffness"].high]
+    cone = 1.0 / (1.0 / base.normal - 1.0 / joints[0])
     found = []
-    for torque in (radius, -radius):
-        wrench = np.array([math.cos(angle), math.sin(angle), 0.0, 0.0, 0.0, torque])
-        turned = float(solution.response(wrench, point).rotation[axis])
-        parts = structure.displacements_of(drive, structure.unit_load(angle, torque))
-        mount = parts[: len(drive.mount.segments) + 1]  # the segments, then the joint
-        beams = sum(float(p.turn[axis]) for p in mount)
-        found.append(abs(turned) / max(abs(beams), 1e-15))
-    return max(found)
+    for modulus in moduli:
+        share = modulus / base.modulus
+        found += [1.0 / (1.0 / joint + 1.0 / (cone * share)) / share for joint in joints]
+    return min(found) / base.normal, max(found) / base.normal
 
 
-def with_plates(file: DriveFile) -> DriveFile:
-    """Put the plate model behind a drive file; a file that asks for beams stays as it is.
-
-    Where the mount cannot be meshed the section route is kept, its softer end on the safe side,
-    and the reason is noted.
-    """
-    given = file.given
-    route = given["mount.route"].value if "mount.route" in given else "plates"
-    own = any(k in given and given[k].text != PLATE_TEXT for k in KEYS)
-    if route == "sections" or own or "mount.warping_held" in given:
-        return file
-    bare = without_plates(file)
-    try:
-        found = softness_of(resolve(bare))
-    except PlateError as error:
-        note = f"No plate model of this mount ({error}); beams are used, their softer end on the safe side."
-        return replace(bare, notes=(*bare.notes, note))
-    return with_softness(bare, found.twist, found.bend)
+def _snapshots(
+    base: Stiffnesses, low: float, high: float, thicknesses: tuple[float, float] | None
+) -> list[Scales]:
+    """Give where the model is solved in full; over thickness, the joint goes through its range too."""
+    joints = snapshot_scales(low, high, 2 if high / low < WIDE else 3)
+    if thicknesses is None:
+        return [Scales(joint=float(r)) for r in joints]
+    ends = [t / base.thickness for t in thicknesses]
+    places = snapshot_scales(ends[0], ends[1], 6 if ends[1] / ends[0] > 2.0 else 3)
+    return [
+        Scales(thickness=float(t), joint=float(joints[i % len(joints)]))
+        for i, t in enumerate(places)
+    ]
 
 
-def with_softness(file: DriveFile, twist: float, bend: float) -> DriveFile:
-    """Put given ratios of plates over beams behind a drive file, with the band of the plate model."""
-    changes = {
-        key: Given(
-            key=key, text=PLATE_TEXT, kind="ratio", value=v, low=v * (1 - BAND), high=v * (1 + BAND)
-        )
-        for key, v in zip(KEYS, (twist, bend), strict=True)
-    }
-    return replace(file, given={**file.given, **changes})
+def _varying(file: DriveFile, drive: Drive, model: PlateModel, thickness: bool) -> Varying:
+    """Tell which facets follow the mount's thickness and its modulus: by moving each a little."""
+    material = drive.mount.material
+    stiffer = replace(
+        material, elastic_modulus=_nudged(material.elastic_modulus),
+        shear_modulus=_nudged(material.shear_modulus),
+    )  # fmt: skip
+    other = model_of(replace(drive, mount=replace(drive.mount, material=stiffer)))
+    modulus = [a.elastic_modulus != b.elastic_modulus for a, b in _pairs(model, other)]
+    thick = [False] * len(modulus)
+    if thickness:
+        t = float(drive.mount.thickness) * NUDGE
+        other = model_of(resolve(replace(file, plates=None), {"mount.thickness": t}))
+        thick = [a.thickness != b.thickness for a, b in _pairs(model, other)]
+    return Varying(thickness=np.array(thick), modulus=np.array(modulus))
 
 
-def without_plates(file: DriveFile) -> DriveFile:
-    """Take the plate model's ratios out of a drive file, as before an edit of its mount."""
-    kept = {k: g for k, g in file.given.items() if not (k in KEYS and g.text == PLATE_TEXT)}
-    return replace(file, given=kept)
+def _nudged(value: Number) -> Value:
+    return Value(float(value) * NUDGE, "nudged", "derived")
+
+
+def _pairs(one: PlateModel, two: PlateModel) -> list[tuple[Number, Number]]:
+    return list(zip(one.facets, two.facets, strict=True))

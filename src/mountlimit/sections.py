@@ -7,11 +7,11 @@ from typing import Any
 
 import numpy as np
 
+from . import respond
 from .case import Case, Loads, SectionForces
 from .formulas import equivalent, stress
 from .meshed import NetSection, net_section
 from .model import Cut, Number
-from .structure import section_forces
 from .worked import DataSheet, Symbol, Value, is_recording, note
 
 _PARTS = (
@@ -57,6 +57,19 @@ def tearing(normal: Number, shear: Number, ratio: Number) -> Number:
     return equivalent.crushing_first(largest, ratio) if ratio < 1 else largest
 
 
+def plane_yielding(x: Number, y: Number, xy: Number, ratio: Number) -> Number:
+    """Give the equivalent of plane stress, as ``yielding`` for one normal and one shear stress."""
+    if ratio == 1:
+        return equivalent.plane_von_mises(x, y, xy)
+    return equivalent.plane_pressure_sensitive(x, y, xy, ratio)
+
+
+def plane_tearing(x: Number, y: Number, xy: Number, ratio: Number) -> Number:
+    """Give the largest principal stress in size, as ``tearing`` for one normal and one shear stress."""
+    largest = equivalent.principal_size(x, y, xy)
+    return equivalent.crushing_first(largest, ratio) if ratio < 1 else largest
+
+
 def stresses(
     case: Case, raised: Callable[[Cut], Raised] = as_they_are, loads: Loads | None = None,
     criterion: Criterion = yielding,
@@ -72,7 +85,7 @@ def stresses(
     sections = case.response.sections
     if loads is not None:
         places = range(len(case.drive.mount.cuts))
-        sections = tuple(section_forces(case.drive, loads, i) for i in places)
+        sections = tuple(respond.section_forces(case.drive, loads, i) for i in places)
     for cut, forces in zip(case.drive.mount.cuts, sections, strict=True):
         net, factors = net_section(cut.width, cut.thickness, cut.holes), raised(cut)
         largest = _worked if is_recording() else _largest

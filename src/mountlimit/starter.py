@@ -47,7 +47,7 @@ EXAMPLES = {
     "use.wheel_diameter": "400 mm", "use.mass": "120 kg", "use.wheelbase": "1.2 m",
     "use.front_to_centre": "0.7 m", "use.centre_height": "0.6 m", "use.gear_after_chain": "1",
     "duty.starting_factor": "2", "duty.rotor_inertia": "10 kg*cm2", "mount.temperature": "40 degC",
-    "mount.warping_held": "1", "mount.twist_softness": "0.5", "mount.bend_softness": "1.1", "mount.elastic_modulus": "70 GPa", "mount.yield_strength": "240 MPa",
+    "mount.warping_held": "1", "mount.softness": "1.2", "mount.elastic_modulus": "70 GPa", "mount.yield_strength": "240 MPa",
     "mount.foot_thickness": "8 mm", "policy.peak_skew": "0.67 deg", "policy.running_skew": "0.1 deg",
     "policy.running_offset": "0.1 %",
 }  # fmt: skip

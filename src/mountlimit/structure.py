@@ -1,6 +1,6 @@
 """The section route: what the mount does under the loads, by statics and beam theory.
 
-The plate model takes its place beside this one: both give a ``Response``.  Every elastic part (mount segments, joint,
+The plate route (``plate_response``) stands beside this one: both give a ``Response``.  Every elastic part (mount segments, joint,
 frame member) is loaded by the whole wrench carried to its end, and its end's movement and turn are
 carried to the sprocket; the parts simply add.
 """
@@ -16,7 +16,6 @@ from . import joint
 from .case import Displacement, Loads, Response, SectionForces
 from .formulas import (
     flexure,
-    give,
     layout,
     rigid,
     section,
@@ -32,6 +31,8 @@ from .worked import Value
 
 AXES = ("x", "y", "z")
 TUBE_NU = Value(0.3, "frame.poissons_ratio", "assumed", "steel, from memory")
+NO_PULL = Value(0.0, "no pull", "derived", "the weight alone")
+NO_TORQUE = Value(0.0, "no torque", "derived", "the weight alone")
 HELD_SPAN = 0.7  # an end counts as held against warping when its bolts span this share of the width
 
 
@@ -87,7 +88,7 @@ def solve(drive: Drive, loads: Loads) -> Response:
     plane = drive.mount.plane
     force, moment = wrench(drive, loads, plane.centre)
     bolts = joint.bolt_forces(plane, drive.fixings.bolts.number, force, moment)
-    displacements = (*displacements_of(drive, loads), _shaft(drive, loads))
+    displacements = (*displacements_of(drive, loads), shaft(drive, loads))
     return Response(
         sections=tuple(section_forces(drive, loads, i) for i in range(len(drive.mount.cuts))),
         displacements=displacements,
@@ -98,8 +99,15 @@ def solve(drive: Drive, loads: Loads) -> Response:
 
 def section_forces(drive: Drive, loads: Loads, index: int) -> SectionForces:
     """Give the forces in one cut, in the cut's own axes."""
+    force, moment = wrench(drive, loads, drive.mount.cuts[index].place)
+    return in_axes_of_cut(drive, index, force, moment)
+
+
+def in_axes_of_cut(
+    drive: Drive, index: int, force: tuple[Number, ...], moment: tuple[Number, ...]
+) -> SectionForces:
+    """Give a wrench about a cut's place in the cut's own axes, with the bimoment it brings."""
     cut = drive.mount.cuts[index]
-    force, moment = wrench(drive, loads, cut.place)
     a, w, n = (AXES.index(x) for x in (cut.axis, cut.across, cut.normal))
     bimoment: Number = 0.0
     if cut.segment is not None:
@@ -171,25 +179,29 @@ def displacements_of(drive: Drive, loads: Loads) -> tuple[Displacement, ...]:
     parts.append(_carry(drive, "bolted joint", plane.centre, move, turn))
     parts = [_softened(drive, p) for p in parts]
     if drive.frame.span is not None:
-        move, turn = _frame(drive, force, moment)
-        parts.append(_carry(drive, "frame member", plane.centre, move, turn))
+        parts.append(frame_part(drive, loads))
     return tuple(parts)
 
 
+def weight_only(loads: Loads) -> Loads:
+    """Give the loads with nothing but the motor's weight left."""
+    return replace(loads, shaft_load=NO_PULL, stator_torque=NO_TORQUE, torque=NO_TORQUE)
+
+
+def frame_part(drive: Drive, loads: Loads) -> Displacement:
+    """Give the movement at the sprocket from the frame member, loaded at the main bolt plane."""
+    place = drive.mount.plane.centre
+    force, moment = wrench(drive, loads, place)
+    return _carry(drive, "frame member", place, *_frame(drive, force, moment))
+
+
 def _softened(drive: Drive, part: Displacement) -> Displacement:
-    """Give a part of the mount as the plate model has it: twist about y, bending about x."""
-    twist, bend = drive.mount.twist_softness, drive.mount.bend_softness
-    if twist.origin == "derived" and bend.origin == "derived":
-        return part
-    (x, y, z), (about_x, about_y, about_z) = part.move, part.turn
+    """Give a part of the mount with its true give over that of the model."""
+    c = drive.mount.softness
     return replace(
         part,
-        move=(
-            rigid.softened_move(x, twist),
-            rigid.softened_move(y, bend),
-            rigid.softened_move(z, bend),
-        ),
-        turn=(rigid.softened_turn(about_x, bend), rigid.softened_turn(about_y, twist), about_z),
+        move=tuple(rigid.softened_move(w, c) for w in part.move),
+        turn=tuple(rigid.softened_turn(t, c) for t in part.turn),
     )
 
 
@@ -279,7 +291,7 @@ def _frame(drive: Drive, force: Any, moment: Any) -> tuple[Any, Any]:
     return move, turn
 
 
-def _shaft(drive: Drive, loads: Loads) -> Displacement:
+def shaft(drive: Drive, loads: Loads) -> Displacement:
     """Give deflection and slope of the overhung shaft at the sprocket, along the chain line."""
     s = drive.shaft
     overhang = layout.bearing_overhang(s.face_overhang, s.face_to_bearing)
@@ -304,17 +316,6 @@ def _shaft(drive: Drive, loads: Loads) -> Displacement:
             0.0 * sin,
         ),
     )
-
-
-def softness(drive: Drive, angle: Number) -> Number:
-    """Give the movement of the sprocket along the chain line per newton of shaft load, m/N."""
-    unit = unit_load(angle)
-    parts = (*displacements_of(drive, unit), _shaft(drive, unit))
-    along = [rigid.approach(p.move[0], p.move[1], angle) for p in parts]
-    total = along[0]
-    for part in along[1:]:
-        total = usage.length_sum(total, part)
-    return give.softness(total, unit.shaft_load)
 
 
 def unit_load(angle: Number, torque: Number = 0.0) -> Loads:

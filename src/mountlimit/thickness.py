@@ -8,7 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from typing import Any
 
 import numpy as np
 
@@ -17,14 +18,12 @@ from .drivefile import DriveFile, Given
 from .errors import MountlimitError
 from .limits import Found
 from .quick import EndsOf
-from .resolve import resolve
 
 THINNEST = 0.0005
 THICKEST = 0.15
 TRIALS = 16
-THIN_PLATE = 0.002  # m; below it the ratios of this thickness are kept
-SOLVED = 4  # thicknesses at which the plate model is solved
-ROUNDS = 3  # of finding the safe-side ends again at the answer
+NARROW = 1.15  # range of the plate model about the thickness it is laid out for anew
+ROUNDS = 3  # of laying the plate model out, and finding the safe-side ends, again at the answer
 CLOSE = 1e-3
 
 DEFAULT_MATERIALS = ("s235", "al6061_t6", "pom_c", "birch_ply")  # one per family
@@ -97,35 +96,26 @@ def with_thickness(file: DriveFile, thickness: float) -> DriveFile:
 
 
 class _Trials:
-    """The drive at any thickness, with the plate model's ratios between thicknesses already solved.
+    """The drive at any thickness, one reduced plate model answering for a range of them.
 
-    The ratios of plates over beams change slowly with thickness, so trials take them from a few
-    solved thicknesses; the answer itself is solved afresh and added until both agree.
+    The model holds the places of mid-planes at the thickness it is laid out for, so the answer is
+    approached by laying it out anew there, for a narrow range.
     """
 
     def __init__(self, file: DriveFile, top: float) -> None:
-        self.file = plate_route.without_plates(file)
-        self.solved: dict[float, tuple[float, float]] = {}
-        plated = plate_route.with_plates(self.file)
-        if any(k in plated.given for k in plate_route.KEYS) and plated is not self.file:
-            for t in np.geomspace(min(THIN_PLATE, top / 2), top, SOLVED):
-                self.add(float(t))
+        self.file, self.top = file, top
+        self.plates: Any = None
+        self.around(math.sqrt(THINNEST * top), THINNEST, top)
 
-    def add(self, thickness: float) -> None:
-        """Solve the plate model at one more thickness, when trials use one at all."""
-        drive = resolve(with_thickness(self.file, thickness))
-        found = plate_route.softness_of(drive)
-        self.solved[thickness] = (found.twist, found.bend)
+    def around(self, thickness: float, low: float, high: float) -> None:
+        """Lay the plate model out at a thickness, to answer from ``low`` to ``high``."""
+        self.low, self.high = low, high
+        edited = with_thickness(self.file, thickness)
+        self.plates = plate_route.with_plates(edited, (low, high)).plates
 
     def at(self, thickness: float) -> DriveFile:
         """Give the drive at a thickness."""
-        edited = with_thickness(self.file, thickness)
-        if not self.solved:
-            return edited
-        places = sorted(self.solved)
-        ratios = np.log([self.solved[t] for t in places])  # a row for each solved thickness
-        at = (np.interp(math.log(thickness), np.log(places), column) for column in ratios.T)
-        return plate_route.with_softness(edited, *(math.exp(x) for x in at))
+        return replace(with_thickness(self.file, thickness), plates=self.plates)
 
 
 def _one(
@@ -135,7 +125,8 @@ def _one(
     top = min(THICKEST, 1.98 * float(base.drive.shaft.face_overhang))
     try:
         trials = _Trials(with_material(file, material), top)
-        found, set_by = _search(trials, ends, wanted, top)
+        points = _curve(trials, ends, material, wanted) if curve else ()
+        found, set_by = _search(trials, ends, wanted)
         for _ in range(ROUNDS):
             if not math.isfinite(found):
                 break
@@ -144,19 +135,18 @@ def _one(
             if abs(safe / wanted - 1) < CLOSE or (found <= THINNEST and safe >= wanted):
                 break
             ends = quick.safe_ends(again)
-            if trials.solved:
-                trials.add(found)
-            found, set_by = _search(trials, ends, wanted, top)
+            trials.around(found, max(THINNEST, found / NARROW), min(top, found * NARROW))
+            found, set_by = _search(trials, ends, wanted)
     except MountlimitError as error:
         return _refused(material, str(error).splitlines()[0])
-    return _answer(trials, ends, material, found, set_by, wanted, top, curve)
+    return _answer(trials, material, found, set_by, points, top)
 
 
-def _search(trials: _Trials, ends: EndsOf, wanted: float, top: float) -> tuple[float, str]:
+def _search(trials: _Trials, ends: EndsOf, wanted: float) -> tuple[float, str]:
     """Give the first thickness that carries the wanted current, and the check that sets it."""
     from scipy.optimize import brentq
 
-    grid = np.geomspace(THINNEST, top, TRIALS)
+    grid = np.geomspace(trials.low, trials.high, TRIALS)
     before = 0.0
     least, by = math.inf, ""
     for t in grid:
@@ -183,17 +173,24 @@ def _refused(material: cards.Material, why: str) -> Thinnest:
     )  # fmt: skip
 
 
-def _answer(
-    trials: _Trials, ends: EndsOf, material: cards.Material, found: float, set_by: str,
-    wanted: float, top: float, with_curve: bool,
-) -> Thinnest:  # fmt: skip
+def _curve(
+    trials: _Trials, ends: EndsOf, material: cards.Material, wanted: float
+) -> tuple[Point, ...]:
+    """Give what every metric stock thickness carries."""
     currents = limits.grid(10 * wanted)
-    metric, inch = (cards.stock(material.family, s).thicknesses for s in ("metric", "inch"))
-    curve = []
-    for t in metric if with_curve else ():
-        if t < top:
+    found = []
+    for t in cards.stock(material.family, "metric").thicknesses:
+        if t < trials.top:
             safe = quick.safe_currents(trials.at(float(t)), ends, currents)
-            curve.append(Point(thickness=float(t), safe=safe.current, check=safe.first))
+            found.append(Point(thickness=float(t), safe=safe.current, check=safe.first))
+    return tuple(found)
+
+
+def _answer(
+    trials: _Trials, material: cards.Material, found: float, set_by: str,
+    curve: tuple[Point, ...], top: float,
+) -> Thinnest:  # fmt: skip
+    metric, inch = (cards.stock(material.family, s).thicknesses for s in ("metric", "inch"))
     next_metric = next((float(t) for t in metric if found <= t < top), None)
     next_inch = next((float(t) for t in inch if found <= t < top), None)
     mass = gives = None
@@ -211,5 +208,5 @@ def _answer(
     return Thinnest(
         material=material, thickness=found, set_by=set_by,
         best=max((p.safe for p in curve), default=0.0), stock_metric=next_metric, stock_inch=next_inch,
-        mass=mass, then_first=first, then_gives=gives, curve=tuple(curve), why_not=why,
+        mass=mass, then_first=first, then_gives=gives, curve=curve, why_not=why,
     )  # fmt: skip

@@ -5,15 +5,26 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from . import evaluate, limits, structure
+from . import crosscheck, evaluate, limits, structure
 from .case import Row
 from .checks import BY_NAME
+from .crosscheck import Both
 from .drivefile import DriveFile
 from .errors import MountlimitError, UnknownCard
 from .limits import Found, Limit
 from .model import Drive, Range
 from .resolve import resolve
 from .worked import Step, lineage, recording
+
+# Checks whose numbers rest on how the mount bends and pulls at its bolts.
+ON_THE_MOUNT = (
+    "alignment",
+    "running_alignment",
+    "mount_section",
+    "mount_strain",
+    "bolt_slip",
+    "bolt_strength",
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,7 +40,9 @@ class Worked:
     steps: tuple[Step, ...]
     utilisation: float  # design factor included
     ranges: tuple[Range, ...]
-    held_ends: tuple[tuple[str, int], ...]
+    held_ends: tuple[tuple[str, int], ...]  # of the section route
+    route: str  # which model governs stiffness and bolt forces
+    both: tuple[Both, ...]  # the two routes side by side, where the line rests on one
 
 
 def work(
@@ -81,5 +94,9 @@ def work(
         drive=drive, limit=limit, current=current, ends="likely" if likely else "safe-side",
         case=seen.case, row=row, steps=tuple(steps), utilisation=float(row.utilisation) * limit.factor,
         ranges=tuple(r for r in found.drive.ranges if r.key in limit.corner),
-        held_ends=tuple((s.name, structure.held_ends(drive, s)) for s in drive.mount.segments),
+        held_ends=()
+        if drive.plates is not None
+        else tuple((s.name, structure.held_ends(drive, s)) for s in drive.mount.segments),
+        route=crosscheck.governing_route(drive),
+        both=crosscheck.compare(drive, current, seen.index) if name in ON_THE_MOUNT else (),
     )  # fmt: skip

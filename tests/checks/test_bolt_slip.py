@@ -5,10 +5,12 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from conftest import drive_file
+from conftest import angle_file, drive_file
 from mountlimit import evaluate, limits
 from mountlimit.checks import bolt_slip
 from mountlimit.errors import InputError
+from mountlimit.loads import case_list
+from mountlimit.plate_route import with_plates
 from mountlimit.resolve import resolve
 
 CURRENTS = np.geomspace(0.1, 1e5, 300)
@@ -33,18 +35,32 @@ def test_resistance_of_m12(friction, force):
 
 
 def test_the_limit_is_where_shear_meets_what_tension_leaves():
-    """At the slip current, shear over friction and 0.8 of the tension make up the preload (eq. 3.8)."""
+    """At the slip current, shear over friction and 0.8 of the net pull make up the preload (eq. 3.8)."""
     file = drive_file(fixings__preload="3 kN", fixings__friction=0.15)
     drive, current = resolve(file), limit_of(file)
     worst = 0.0
     for index in range(len(evaluate.case_at(drive, np.array([1.0])).loads.names)):
         case = evaluate.case_at(drive, current, index)
         if case.loads.groups[0] in ("pull", "reverse", "bump", "bump alone"):
-            for shear, tension in zip(
-                case.response.bolts.shear, case.response.bolts.tension, strict=True
+            for shear, net in zip(
+                case.response.bolts.shear, case.response.bolts.net_pull, strict=True
             ):
-                worst = max(worst, shear / 0.15 + 0.8 * tension)
+                worst = max(worst, shear / 0.15 + 0.8 * net)
     assert worst == pytest.approx(3000, rel=1e-5)
+
+
+def test_a_pull_off_the_frame_takes_friction_and_a_moment_does_not():
+    """An angle pulled away: the pull itself counts, shared evenly; along the foot none does (clause 3.9.2(2))."""
+    for route in ("plates", "sections"):
+        for pull, share in (("away", 1.0), ("across", 0.0)):
+            file = with_plates(
+                angle_file(chain__pull=pull, motor__mass="0.1 kg", mount__route=route)
+            )
+            drive = resolve(file)
+            index = next(i for i, c in enumerate(case_list(drive)) if c[1] == "pull")
+            case = evaluate.case_at(drive, 40.0, index)
+            total = sum(float(n) for n in case.response.bolts.net_pull)
+            assert total == pytest.approx(share * float(case.loads.shaft_load), rel=0.01, abs=1.5)
 
 
 @pytest.mark.parametrize(

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from conftest import IDEAL, angle_file, drive_file
-from mountlimit import evaluate, limits, sections, why
+from mountlimit import evaluate, limits, sections, structure, why
 from mountlimit.checks import mount_fatigue
 from mountlimit.errors import InputError
 from mountlimit.loads import case_list
@@ -126,7 +126,7 @@ def test_what_comes_and_what_stands_make_up_the_whole():
     case = steady(resolve(angle_file(chain__slack="1 %")), 60.0)
     parts = [mount_fatigue.coming_and_going(case.loads), mount_fatigue.standing(case.loads)]
     for index, whole in enumerate(case.response.sections):
-        found = [sections.section_forces(case.drive, p, index) for p in parts]
+        found = [structure.section_forces(case.drive, p, index) for p in parts]
         for name in (
             "normal",
             "shear_across",

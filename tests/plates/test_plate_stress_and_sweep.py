@@ -13,13 +13,20 @@ from mountlimit.plates import PlateError, equivalent, solve, sweep
 from mountlimit.plates.assemble import assemble
 from mountlimit.plates.contact import points
 from mountlimit.plates.mesh import build
+from mountlimit.plates.reduced import reduce
+from mountlimit.plates.scales import Scales, Varying, total
 from mountlimit.plates.solution import loads, solve_columns
 from mountlimit.plates.stress import StressSamples
-from mountlimit.plates.thickness import at_thickness, reduced_basis, snapshot_scales
+from mountlimit.plates.thickness import at_thickness, snapshot_scales
 
 ACROSS = np.array([1000.0, 0.0, 0.0, 0.0, 0.0, 0.0])
 DOWN = np.array([0.0, -1000.0, 0.0, 0.0, 0.0, 0.0])
 SIZE = 0.015
+
+
+def varying(*thick: bool) -> Varying:
+    """Let the thickness of the facets marked vary."""
+    return Varying(thickness=np.array(thick), modulus=np.zeros(len(thick), bool))
 
 
 def test_equivalent_of_plain_states() -> None:
@@ -51,10 +58,10 @@ def test_components_are_superposed_before_the_equivalent() -> None:
 def test_stiffness_is_an_exact_cubic_in_the_thickness(scale: float) -> None:
     model = model_of("C2")
     mesh = build(model, SIZE)
-    parts = assemble(model, mesh, np.array([True, True])).parts
-    assert len(parts) == 4
-    cubic = sum(scale**k * part for k, part in enumerate(parts))
-    direct = assemble(at_thickness(model, scale * 0.006, (0, 1)), mesh).parts[0]
+    terms = assemble(model, mesh, varying(True, True)).terms
+    assert sorted(term.power for term in terms) == [0, 1, 2, 3]
+    cubic = total(terms, Scales(thickness=scale))
+    direct = assemble(at_thickness(model, scale * 0.006, (0, 1)), mesh).stiffness
     difference = abs(cubic - direct).max()
     assert difference < 1e-12 * abs(direct).max()
 
@@ -62,9 +69,8 @@ def test_stiffness_is_an_exact_cubic_in_the_thickness(scale: float) -> None:
 def test_only_the_facets_named_vary() -> None:
     model = model_of("C2")
     mesh = build(model, SIZE)
-    parts = assemble(model, mesh, np.array([True, False])).parts
-    cubic = sum(2.0**k * part for k, part in enumerate(parts))
-    direct = assemble(at_thickness(model, 0.012, (0,)), mesh).parts[0]
+    cubic = total(assemble(model, mesh, varying(True, False)).terms, Scales(thickness=2.0))
+    direct = assemble(at_thickness(model, 0.012, (0,)), mesh).stiffness
     assert abs(cubic - direct).max() < 1e-12 * abs(direct).max()
 
 
@@ -79,12 +85,13 @@ def test_the_reduced_basis_gives_the_flexibility_of_the_motor_and_of_contact(sca
     """1e-4 of the largest, ten times what six snapshots gave over a range of ten in thickness."""
     model = model_of("C2C")
     mesh = build(model, SIZE)
-    system = assemble(model, mesh, np.array([True, True]))
+    system = assemble(model, mesh, varying(True, True))
     load = loads(system, points(model, mesh, system.ties.held, 24))
-    basis = reduced_basis(system, load, 0.316, 3.16)
-    found = basis.load.T @ basis.coordinates(scale)
-    stiffness = sum(scale**k * part for k, part in enumerate(system.parts))
-    exact = load.T @ solve_columns(sparse.csc_array(stiffness), load)
+    snapshots = [Scales(thickness=float(t)) for t in snapshot_scales(0.316, 3.16, 6)]
+    basis, _ = reduce(system, load, snapshots, [True, False, True, True, False, True])
+    found = basis.load.T @ basis.coordinates(Scales(thickness=scale))
+    stiffness = sparse.csc_array(total(system.terms, Scales(thickness=scale)))
+    exact = load.T @ solve_columns(stiffness, load)
     for block in (np.s_[:3, :3], np.s_[3:6, 3:6], np.s_[6:, 6:]):
         assert np.max(np.abs(found[block] - exact[block])) < 1e-4 * np.max(np.abs(exact[block]))
 

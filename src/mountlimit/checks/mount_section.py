@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from .. import sections
+from .. import plate_stress, sections
 from ..case import Case, Check, Row
 from ..factors import MOUNT_FACTORS
 from ..formulas import endurance, usage
@@ -13,7 +13,9 @@ def yield_rows(case: Case) -> list[Row]:
     """Compare the largest stress of every cut with the yield strength.
 
     Inside a bend a ductile material evens the stress out.  A brittle one breaks by its peak, where
-    the largest principal stress reaches its strength.
+    the largest principal stress reaches its strength: at free edges and holes as well.  Where the
+    plate model stands behind the drive its stress round the washers is compared too; the lower
+    current governs.
     """
     found = []
     brittle = case.drive.mount.material.card.brittle
@@ -25,6 +27,14 @@ def yield_rows(case: Case) -> list[Row]:
             Row(station=cut.name, demand=stress, capacity=limit, quantity="stress",
                 utilisation=usage.utilisation(stress, limit))
         )  # fmt: skip
+    limit = case.drive.mount.material.yield_strength
+    plane = sections.plane_tearing if brittle else sections.plane_yielding
+    places = ("ring", "line", "edge") if brittle else ("ring", "line")
+    found += [
+        Row(station=peak.station, demand=peak.stress, capacity=limit, quantity="stress",
+            utilisation=usage.utilisation(peak.stress, limit))
+        for peak in plate_stress.peaks(case, plane, places)
+    ]  # fmt: skip
     return found
 
 

@@ -164,3 +164,87 @@ def crushing_first(principal: float, strength_ratio: float) -> float:
     14285714.3
     """
     return principal / strength_ratio
+
+
+@formula
+def plane_von_mises(stress_x: float, stress_y: float, shear_xy: float) -> float:
+    """Equivalent stress of plane stress, by distortion energy.
+
+    sigma_v = sqrt(s_x**2 - s_x * s_y + s_y**2 + 3 * t_xy**2)
+
+    Parameters
+    ----------
+    stress_x : s_x [Pa]
+        normal stress along x
+    stress_y : s_y [Pa]
+        normal stress along y
+    shear_xy : t_xy [Pa]
+        shear stress in the plane
+
+    Returns
+    -------
+    sigma_v [Pa]
+
+    Source
+    ------
+    Shigley's Mechanical Engineering Design 9th ed. eq. 5-15
+    """
+    return sqrt(stress_x**2 - stress_x * stress_y + stress_y**2 + 3 * shear_xy**2)
+
+
+@formula
+def plane_pressure_sensitive(
+    stress_x: float, stress_y: float, shear_xy: float, strength_ratio: float
+) -> float:
+    """Equivalent stress of plane stress in a plastic, tension scale.
+
+    sigma_e = ((S - 1) * (s_x + s_y) + sqrt(((S - 1) * (s_x + s_y))**2 + 4 * S * (s_x**2 - s_x * s_y + s_y**2 + 3 * t_xy**2))) / (2 * S)
+
+    Parameters
+    ----------
+    stress_x : s_x [Pa]
+        normal stress along x
+    stress_y : s_y [Pa]
+        normal stress along y
+    shear_xy : t_xy [Pa]
+        shear stress in the plane
+    strength_ratio : S [-]
+        compressive over tensile yield strength
+
+    Returns
+    -------
+    sigma_e [Pa]
+
+    Source
+    ------
+    parabolic form of Raghava, Caddell & Yeh, Journal of Materials Science 8 (1973) (from memory)
+    """
+    pressure = (strength_ratio - 1) * (stress_x + stress_y)
+    square = stress_x**2 - stress_x * stress_y + stress_y**2 + 3 * shear_xy**2
+    return (pressure + sqrt(pressure**2 + 4 * strength_ratio * square)) / (2 * strength_ratio)
+
+
+@formula
+def principal_size(stress_x: float, stress_y: float, shear_xy: float) -> float:
+    """Larger of the principal stresses of plane stress in size, tension or compression.
+
+    sigma = abs((s_x + s_y) / 2) + sqrt(((s_x - s_y) / 2)**2 + t_xy**2)
+
+    Parameters
+    ----------
+    stress_x : s_x [Pa]
+        normal stress along x
+    stress_y : s_y [Pa]
+        normal stress along y
+    shear_xy : t_xy [Pa]
+        shear stress in the plane
+
+    Returns
+    -------
+    sigma [Pa]
+
+    Source
+    ------
+    Shigley's Mechanical Engineering Design 9th ed. eq. 3-13
+    """
+    return abs((stress_x + stress_y) / 2) + sqrt(((stress_x - stress_y) / 2) ** 2 + shear_xy**2)

@@ -263,16 +263,16 @@ def reversed_angle(angle: Number) -> Number:
 
 @formula
 def softened_turn(turn: Number, factor: Number) -> Number:
-    """Turn by the plate model: the section route times how much softer plates are.
+    """Turn of mount and joint: that of the model times its true give over the model's.
 
-    theta = c * theta_s
+    theta = c * theta_m
 
     Parameters
     ----------
-    turn : theta_s [rad]
-        turn by the section route
+    turn : theta_m [rad]
+        turn by the model
     factor : c [-]
-        plate model over section route
+        true give over that of the model
 
     Returns
     -------
@@ -280,23 +280,23 @@ def softened_turn(turn: Number, factor: Number) -> Number:
 
     Source
     ------
-    plate model of six-node triangles with contact, solved for this mount
+    definition of the ratio
     """
     return factor * turn
 
 
 @formula
 def softened_move(move: Number, factor: Number) -> Number:
-    """Movement by the plate model: the section route times how much softer plates are.
+    """Movement of mount and joint: that of the model times its true give over the model's.
 
-    w = c * w_s
+    w = c * w_m
 
     Parameters
     ----------
-    move : w_s [m]
-        movement by the section route
+    move : w_m [m]
+        movement by the model
     factor : c [-]
-        plate model over section route
+        true give over that of the model
 
     Returns
     -------
@@ -304,6 +304,54 @@ def softened_move(move: Number, factor: Number) -> Number:
 
     Source
     ------
-    plate model of six-node triangles with contact, solved for this mount
+    definition of the ratio
     """
     return factor * move
+
+
+@formula
+def moved_by_pull(together: Number, weight_alone: Number) -> Number:
+    """Movement that the pull brings: under pull and weight, less under the weight alone.
+
+    w = w_all - w_w
+
+    Parameters
+    ----------
+    together : w_all [m]
+        movement under pull and weight
+    weight_alone : w_w [m]
+        movement under the weight, which is there when the sprockets are lined up
+
+    Returns
+    -------
+    w [m]
+
+    Source
+    ------
+    definition; contact with the frame makes it differ from the movement under the pull alone
+    """
+    return together - weight_alone
+
+
+@formula
+def turned_by_pull(together: Number, weight_alone: Number) -> Number:
+    """Turn that the pull brings: under pull and weight, less under the weight alone.
+
+    theta = theta_all - theta_w
+
+    Parameters
+    ----------
+    together : theta_all [rad]
+        turn under pull and weight
+    weight_alone : theta_w [rad]
+        turn under the weight, which is there when the sprockets are lined up
+
+    Returns
+    -------
+    theta [rad]
+
+    Source
+    ------
+    definition; contact with the frame makes it differ from the turn under the pull alone
+    """
+    return together - weight_alone

@@ -110,6 +110,28 @@ def size_of(moment: Number) -> Number:
 
 
 @formula
+def pulled_only(force: Number) -> Number:
+    """Tension of a bolt; where the mount presses on the frame it is none.
+
+    N = max(N_p, 0)
+
+    Parameters
+    ----------
+    force : N_p [N]
+        how hard the mount pulls the bolt away from the frame
+
+    Returns
+    -------
+    N [N]
+
+    Source
+    ------
+    definition: a bolt cannot push, the face under it does
+    """
+    return np.maximum(force, 0)
+
+
+@formula
 def bolt_shear(first: Number, second: Number) -> Number:
     """Shear of one bolt from its two parts.
 

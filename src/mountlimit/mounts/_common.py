@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 from ..formulas import layout
 from ..model import BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
@@ -34,6 +34,7 @@ class Picker(Protocol):
         ...
 
     warnings: list[str]
+    plates: Any  # the plate model behind the file, or None
 
     def mistake(self, key: str, expected: str, suggestion: str = "") -> None:
         """Record a mistake that only shows when several keys are seen together."""
@@ -121,15 +122,14 @@ def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
         picker.mistake("motor.bore", "runs into the holes of the motor bolts")
 
 
-def _softness(picker: Picker, key: str) -> Value:
-    """Give how much softer plates are than beams; 1 without a plate model."""
-    return picker.optional(key) or Value(1.0, key, "derived", "section route, no plate model")
+MODEL_SPREAD = (0.9, 1.0, 1.1)
+MODEL_SOURCE = "the model itself: plates within 8 % of solid elements in tilt, and the contact points (computed)"
 
 
 def _warping(picker: Picker) -> Value:
-    """Give how far warping is held; with a plate model behind it the likely rule is only a reference."""
-    if picker.optional("mount.twist_softness") is not None:
-        return picker.between("mount.warping_held", 1.0, 1.0, 1.0, "reference of the plate model")
+    """Give how far warping is held in the section route; with plates it is only a reference."""
+    if picker.plates is not None:
+        return Value(1.0, "mount.warping_held", "derived", "reference: ends held")
     return picker.between(
         "mount.warping_held", 0.0, 1.0, 1.0,
         "the softer of free and held governs the safe side (section route)",
@@ -138,7 +138,7 @@ def _warping(picker: Picker) -> Value:
 
 def mount(
     form: str, picker: Picker, parts: Parts, thickness: Value, width: Value,
-    segments: tuple[Segment, ...], cuts: tuple[Cut, ...], plane: BoltPlane,
+    segments: tuple[Segment, ...], cuts: tuple[Cut, ...], planes: tuple[BoltPlane, ...],
     area: float,
 ) -> Mount:  # fmt: skip
     """Put the common fields to a form's layout."""
@@ -150,11 +150,10 @@ def mount(
         grade=picker.word("mount.grade", "scrap" if parts.material.card.scrap else "known"),
         weight_acts=picker.word("mount.weight_acts", "towards"),
         warping_held=_warping(picker),
-        twist_softness=_softness(picker, "mount.twist_softness"),
-        bend_softness=_softness(picker, "mount.bend_softness"),
+        softness=picker.between("mount.softness", *MODEL_SPREAD, MODEL_SOURCE),
         segments=segments,
         cuts=cuts,
-        plane=plane,
+        planes=planes,
         area=area,
     )  # fmt: skip
 

@@ -77,12 +77,13 @@ def build(picker: Picker, parts: Parts) -> Mount:
         centre=(0.0, layout.opposite(layout.total(free, foot_thickness)), centre),
         first="x", second="z", normal="y",
         bolts=tuple((x, z) for z in rows for x in columns),
-        half_first=layout.half(width), edge_second=fixings.edge,
+        half_first=layout.half(width), edge_second=fixings.edge, thickness=foot_thickness,
+        towards_motor=-side,
     )  # fmt: skip
     height = free + reach + fixings.edge
     depth = to_bolts + fixings.span_along + fixings.edge
     area = float(width * (height + depth * foot_thickness / thickness))
-    return _common.mount(FORM, picker, parts, thickness, width, (foot, leg), cuts, plane, area)
+    return _common.mount(FORM, picker, parts, thickness, width, (foot, leg), cuts, (plane,), area)
 
 
 TIGHT, USUAL, WIDE = 1.0, 2.0, 4.0  # inside radius over thickness

@@ -56,10 +56,11 @@ def build(picker: Picker, parts: Parts) -> Mount:
         centre=(0.0, layout.opposite(layout.total(free, layout.half(fixings.span_along))), 0.0),
         first="x", second="y", normal="z",
         bolts=tuple((x, y) for y in rows for x in columns),
-        half_first=layout.half(width), edge_second=fixings.edge,
+        half_first=layout.half(width), edge_second=fixings.edge, thickness=thickness,
+        towards_motor=1.0,
     )  # fmt: skip
     area = float(width * (free + reach + fixings.span_along + 3 * fixings.edge))
-    return _common.mount(FORM, picker, parts, thickness, width, (segment,), cuts, plane, area)
+    return _common.mount(FORM, picker, parts, thickness, width, (segment,), cuts, (plane,), area)
 
 
 def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:

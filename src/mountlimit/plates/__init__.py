@@ -1,10 +1,13 @@
 """Plates: flat facets of six-node triangles, their bolts, contact and stress (SI floats throughout).
 
 ``solve(model)`` meshes and solves a ``PlateModel`` once; its ``response(wrench, point)`` answers any
-load on the motor. ``sweep`` does so for many thicknesses.
+load on the motor. ``family`` reduces a model, so that any thickness, modulus and joint stiffness is
+answered in a few milliseconds; ``sweep`` uses it for many thicknesses.
 """
 
+from .answer import Answer, Bearing, Reading
 from .error import PlateError
+from .family import Family, family
 from .model import (
     Bend,
     Contact,
@@ -18,14 +21,18 @@ from .model import (
     Slot,
     Spacer,
 )
+from .scales import Scales, Varying
 from .solution import PlateResponse, PlateSolution, solve
 from .stress import StressSamples, equivalent
 from .thickness import SweepResponse, sweep
 
 __all__ = [
+    "Answer",
+    "Bearing",
     "Bend",
     "Contact",
     "Facet",
+    "Family",
     "FrameBolt",
     "Hole",
     "LineWeld",
@@ -34,12 +41,16 @@ __all__ = [
     "PlateModel",
     "PlateResponse",
     "PlateSolution",
+    "Reading",
+    "Scales",
     "SectionLine",
     "Slot",
     "Spacer",
     "StressSamples",
     "SweepResponse",
+    "Varying",
     "equivalent",
+    "family",
     "solve",
     "sweep",
 ]

@@ -1,4 +1,4 @@
-"""Stiffness of the whole mount in the kept unknowns, as a cubic polynomial in the thickness."""
+"""Stiffness of the whole mount in the kept unknowns, part by part as it grows with its scales."""
 
 from __future__ import annotations
 
@@ -11,43 +11,50 @@ from scipy import sparse
 from .element import Elements, prepare, stiffness
 from .mesh import Mesh
 from .model import BoolArray, FloatArray, IntArray, PlateModel
+from .scales import Growth, Scales, Term, Varying, merged, total
 from .springs import Spring, spacer_stiffness, washer, weld
 from .ties import Ties, tie
 
 
 @dataclass(frozen=True, kw_only=True)
 class System:
-    """``parts[k]`` multiplies the k-th power of the thickness scale of the facets that vary."""
+    """The assembled mount.
+
+    ``plates`` are the plates' parts on all nodal unknowns; ``terms`` all parts, supports and all,
+    on the kept unknowns.
+    """
 
     mesh: Mesh
     elements: Elements
     ties: Ties
-    plate: sparse.csr_array
-    parts: tuple[sparse.csr_array, ...]
+    plates: tuple[Term, ...]
+    terms: tuple[Term, ...]
     bolts: tuple[Spring | None, ...]
     welds: tuple[Spring | None, ...]
+    varying: Varying
 
     @property
     def stiffness(self) -> sparse.csc_array:
-        """Stiffness of the kept unknowns at scale one."""
-        total = self.parts[0]
-        for part in self.parts[1:]:
-            total = total + part
-        return sparse.csc_array(total)
+        """Stiffness of the kept unknowns as laid out."""
+        return sparse.csc_array(total(self.terms, Scales()))
+
+    def spring_terms(self, spring: Spring, facet: int, grows: Growth) -> tuple[Term, Term]:
+        """Give a support's two parts on all nodal unknowns, as they grow."""
+        return _spring_terms(spring, facet, grows, self.varying)
 
 
-def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) -> System:
-    """Assemble the mount; ``varying`` marks the facets whose thickness is to be swept.
+def assemble(model: PlateModel, mesh: Mesh, varying: Varying | None = None) -> System:
+    """Assemble the mount; ``varying`` marks the facets whose thickness or modulus will be changed.
 
-    Without it everything is put in the first part.
+    Without it nothing but the bolts' stiffness can be changed.
     """
+    varying = varying or Varying.none(len(model.facets))
     elements = prepare(model, mesh)
     ties = tie(model, mesh)
     thin, bent = stiffness(elements)
     rigid = ties.rigid_elements(mesh)
     thin[rigid] = bent[rigid] = 0.0
-    blocks = NodeBlocks(mesh)
-    plate = blocks.gather(thin + bent)
+    plates = _plates(NodeBlocks(mesh), mesh, thin, bent, varying)
     bolts = tuple(
         None if math.isinf(bolt.normal_stiffness) else washer(model, mesh, i)
         for i, bolt in enumerate(model.frame_bolts)
@@ -56,41 +63,62 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
         weld(model, mesh, i) if part.other_facet is None else None
         for i, part in enumerate(model.welds)
     )
-    full = [plate] if varying is None else _split(blocks, mesh, thin, bent, varying)
-    owners = [bolt.facet for bolt in model.frame_bolts] + [part.facet for part in model.welds]
-    for spring, facet in zip((*bolts, *welds), owners, strict=True):
+    springs: list[tuple[Spring | None, int, Growth]] = [
+        (spring, bolt.facet, "joint") for spring, bolt in zip(bolts, model.frame_bolts, strict=True)
+    ]
+    springs += [
+        (spring, part.facet, "nothing") for spring, part in zip(welds, model.welds, strict=True)
+    ]
+    full = [*plates]
+    for spring, facet, grows in springs:
         if spring is not None:
-            power = 2 if varying is not None and varying[facet] else 0
-            full[0] = full[0] + spring.plain
-            full[power] = full[power] + spring.offset
+            full += _spring_terms(spring, facet, grows, varying)
     expand = ties.expand
     back = expand.T.tocsr()
-    parts = [sparse.csr_array(back @ part @ expand) for part in full]
-    parts[0] = sparse.csr_array(parts[0] + _spacers(model, ties))
+    kept = [
+        Term(
+            matrix=sparse.csr_array(back @ part.matrix @ expand), power=part.power, grows=part.grows
+        )
+        for part in merged(full)
+    ]
+    kept.append(Term(matrix=_spacers(model, ties), power=0, grows="nothing"))
     return System(
         mesh=mesh,
         elements=elements,
         ties=ties,
-        plate=plate,
-        parts=tuple(parts),
+        plates=plates,
+        terms=merged(kept),
         bolts=bolts,
         welds=welds,
+        varying=varying,
     )
 
 
-def _split(
-    blocks: NodeBlocks, mesh: Mesh, thin: FloatArray, bent: FloatArray, varying: BoolArray
-) -> list[sparse.csr_array]:
-    """Give the plates' parts of power 0 to 3 of the thickness scale."""
-    moves = varying[mesh.facet][:, None, None]
-    still = np.where(moves, 0.0, thin + bent)
-    empty = sparse.csr_array(blocks.shape)
-    return [
-        blocks.gather(still),
-        blocks.gather(np.where(moves, thin, 0.0)),
-        empty,
-        blocks.gather(np.where(moves, bent, 0.0)),
-    ]
+def _spring_terms(spring: Spring, facet: int, grows: Growth, varying: Varying) -> tuple[Term, Term]:
+    power = 2 if varying.thickness[facet] else 0
+    return (
+        Term(matrix=spring.plain, power=0, grows=grows),
+        Term(matrix=spring.offset, power=power, grows=grows),
+    )
+
+
+def _plates(
+    blocks: NodeBlocks, mesh: Mesh, thin: FloatArray, bent: FloatArray, varying: Varying
+) -> tuple[Term, ...]:
+    """Give the plates' parts: membrane and shear grow with the thickness, bending with its cube."""
+    thick, stiff = varying.thickness[mesh.facet], varying.modulus[mesh.facet]
+    found = []
+    marks: tuple[tuple[Growth, BoolArray], ...] = (("plate", stiff), ("nothing", ~stiff))
+    for grows, own in marks:
+        for power, part, mark in (
+            (0, thin + bent, own & ~thick),
+            (1, thin, own & thick),
+            (3, bent, own & thick),
+        ):
+            if np.any(mark):
+                chosen = np.where(mark[:, None, None], part, 0.0)
+                found.append(Term(matrix=blocks.gather(chosen), power=power, grows=grows))
+    return tuple(found)
 
 
 def _spacers(model: PlateModel, ties: Ties) -> sparse.csr_array:

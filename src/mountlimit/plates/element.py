@@ -9,12 +9,12 @@ Straight edges are assumed, so the map to the unit triangle is linear.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 
 from .mesh import Mesh
-from .model import FloatArray, PlateModel
+from .model import FloatArray, IntArray, PlateModel
 
 DRILLING = 1e-3  # drilling penalty over the shear modulus
 SHEAR_SHARE = 5.0 / 6.0  # share of the thickness that carries transverse shear
@@ -82,6 +82,10 @@ class Elements:
     bending: FloatArray
     thickness: FloatArray
     weight: FloatArray
+
+    def only(self, index: IntArray) -> Elements:
+        """Give some of the elements."""
+        return Elements(**{f.name: getattr(self, f.name)[index] for f in fields(self)})
 
 
 def prepare(model: PlateModel, mesh: Mesh) -> Elements:

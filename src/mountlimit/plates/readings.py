@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 from scipy import sparse
@@ -11,8 +11,9 @@ from . import sampling
 from .assemble import System
 from .contact import ContactPoints
 from .element import resultants
-from .model import BoolArray, FloatArray, IntArray, PlateModel
+from .model import BoolArray, FloatArray, IntArray, Pair, PlateModel
 from .sampling import Reader, Samples
+from .scales import Growth, Scales, Term
 from .ties import rigid_rows
 
 
@@ -28,34 +29,83 @@ class Supports:
     motor_bolts: FloatArray
 
 
-def supports(model: PlateModel, system: System, movement: FloatArray) -> Supports:
-    """Read the wrenches at supports and motor bolts; ``movement`` has all nodal unknowns."""
-    columns = movement.shape[1]
-    mesh, ties = system.mesh, system.ties
-    frame = np.zeros((len(model.frame_bolts), 6, columns))
-    for i, bolt in enumerate(model.frame_bolts):
-        centre = model.facets[bolt.facet].to_space(np.asarray(bolt.centre, float))
-        spring = system.bolts[i]
+@dataclass(frozen=True, kw_only=True)
+class SupportTerms:
+    """The wrenches at supports and motor bolts per movement column, part by part as they grow."""
+
+    terms: dict[tuple[int, Growth], Supports]
+    empty: Supports
+
+    def at(self, scales: Scales) -> Supports:
+        """Give the wrenches at the scales."""
+        total = Supports(**{f.name: getattr(self.empty, f.name).copy() for f in fields(Supports)})
+        for (power, grows), part in self.terms.items():
+            none = sparse.csr_array((0, 0))
+            factor = Term(matrix=none, power=power, grows=grows).factor(scales)
+            for f in fields(Supports):
+                getattr(total, f.name)[:] += factor * getattr(part, f.name)
+        return total
+
+
+def support_terms(model: PlateModel, system: System, movement: FloatArray) -> SupportTerms:
+    """Read the wrenches off movement columns; ``movement`` has all nodal unknowns."""
+    reading = _SupportReading(model, system, movement)
+    for i in range(len(model.frame_bolts)):
+        reading.frame_bolt(i)
+    for i in range(len(model.welds)):
+        reading.weld(i)
+    for i, bolt in enumerate(model.motor_bolts):
+        for term in system.plates:
+            nodes = system.ties.motor_nodes[i]
+            reading.add("motor_bolts", i, term, nodes, reading.centre(bolt.facet, bolt.centre))
+    return SupportTerms(terms=reading.terms, empty=reading.empty())
+
+
+class _SupportReading:
+    """Gathers the wrenches while they are read."""
+
+    def __init__(self, model: PlateModel, system: System, movement: FloatArray) -> None:
+        self.model, self.system, self.movement = model, system, movement
+        self.terms: dict[tuple[int, Growth], Supports] = {}
+
+    def empty(self) -> Supports:
+        model, columns = self.model, self.movement.shape[1]
+        return Supports(
+            frame_bolts=np.zeros((len(model.frame_bolts), 6, columns)),
+            welds=np.zeros((len(model.welds), 6, columns)),
+            motor_bolts=np.zeros((len(model.motor_bolts), 6, columns)),
+        )
+
+    def centre(self, facet: int, place: Pair) -> FloatArray:
+        return self.model.facets[facet].to_space(np.asarray(place, float))
+
+    def add(
+        self, name: str, i: int, term: Term, nodes: IntArray, centre: FloatArray, sign: float = 1.0
+    ) -> None:
+        part = self.terms.setdefault((term.power, term.grows), self.empty())
+        points = self.system.mesh.points
+        getattr(part, name)[i] += sign * _wrench(term.matrix, nodes, points, centre, self.movement)
+
+    def frame_bolt(self, i: int) -> None:
+        system, bolt = self.system, self.model.frame_bolts[i]
+        centre, spring = self.centre(bolt.facet, bolt.centre), system.bolts[i]
         if spring is None:
-            nodes = ties.rigid_nodes[i]
-            frame[i] = -_wrench(system.plate, nodes, mesh.points, centre, movement)
-        else:
-            nodes = np.unique(mesh.triangles[mesh.frame_bolt == i])
-            frame[i] = _wrench(spring.whole, nodes, mesh.points, centre, movement)
-    welds = np.zeros((len(model.welds), 6, columns))
-    for i, weld in enumerate(model.welds):
-        spring = system.welds[i]
-        if spring is not None:
-            ends = np.array([weld.start, weld.end], float)
-            centre = model.facets[weld.facet].to_space(ends.mean(axis=0))
-            nodes = np.unique(spring.plain.tocoo().coords[0] // 6)
-            welds[i] = _wrench(spring.whole, nodes, mesh.points, centre, movement)
-    motor = np.zeros((len(model.motor_bolts), 6, columns))
-    for i, motor_bolt in enumerate(model.motor_bolts):
-        facet = model.facets[motor_bolt.facet]
-        centre = facet.to_space(np.asarray(motor_bolt.centre, float))
-        motor[i] = _wrench(system.plate, ties.motor_nodes[i], mesh.points, centre, movement)
-    return Supports(frame_bolts=frame, welds=welds, motor_bolts=motor)
+            for term in system.plates:
+                self.add("frame_bolts", i, term, system.ties.rigid_nodes[i], centre, -1.0)
+            return
+        nodes = np.unique(system.mesh.triangles[system.mesh.frame_bolt == i])
+        for term in system.spring_terms(spring, bolt.facet, "joint"):
+            self.add("frame_bolts", i, term, nodes, centre)
+
+    def weld(self, i: int) -> None:
+        weld, spring = self.model.welds[i], self.system.welds[i]
+        if spring is None:
+            return
+        middle = np.array([weld.start, weld.end], float).mean(axis=0)
+        centre = self.centre(weld.facet, middle)
+        nodes = np.unique(spring.plain.tocoo().coords[0] // 6).astype(np.int64)
+        for term in self.system.spring_terms(spring, weld.facet, "nothing"):
+            self.add("welds", i, term, nodes, centre)
 
 
 def _wrench(
@@ -77,11 +127,20 @@ def lift(contact: ContactPoints, movement: FloatArray) -> FloatArray:
     return np.asarray(np.einsum("ni,nic->nc", contact.push, movement[nodes]))
 
 
-def mean_stress(system: System, reader: Reader, movement: FloatArray) -> FloatArray:
-    """Give nodal means of stress per zone, (means, 6, columns): membrane, then bending part."""
-    unknowns = (6 * system.mesh.triangles[:, :, None] + np.arange(6)).reshape(-1, 36)
-    corners = resultants(system.elements, movement[unknowns])
-    means = reader.mean @ corners.reshape(3 * len(corners), -1)
+def mean_stress(
+    system: System, reader: Reader, movement: FloatArray, used: BoolArray | None = None
+) -> FloatArray:
+    """Give nodal means of stress per zone, (means, 6, columns): membrane, then bending part.
+
+    ``used`` marks the means that are wanted; the others stay nothing.
+    """
+    wanted = np.arange(len(reader.group))
+    if used is not None:
+        wanted = np.flatnonzero(used[reader.group].any(axis=1))
+    unknowns = 6 * system.mesh.triangles[wanted][:, :, None] + np.arange(6)
+    corners = resultants(system.elements.only(wanted), movement[unknowns.reshape(-1, 36)])
+    flat = (3 * wanted[:, None] + np.arange(3)).ravel()
+    means = reader.mean[:, flat] @ corners.reshape(len(flat), -1)
     return np.asarray(means).reshape(-1, 6, movement.shape[1])
 
 

@@ -23,13 +23,14 @@ RING_POINTS = 72
 
 @dataclass(frozen=True, kw_only=True)
 class Samples:
-    """Places where stress is read, and the part (bolt, line or facet) each belongs to.
+    """Places where stress is read, the facet each lies on, and the part (bolt, line) it belongs to.
 
     ``reading`` takes the nodal means of a zone to the places.
     """
 
     place: FloatArray
     owner: IntArray
+    facet: IntArray
     reading: sparse.csr_array
     count: int
 
@@ -99,16 +100,18 @@ def rings(reader: Reader, bolts: Sequence[Bolt], away: float) -> Samples:
 
 
 def rings_of_scales(
-    reader: Reader, bolts: Sequence[Bolt], away: float, scales: FloatArray
+    reader: Reader, bolts: Sequence[Bolt], away: float | FloatArray, scales: FloatArray
 ) -> Samples:
     """Give ring samples for several thickness scales of the facets, shape (scales, facets).
 
-    The owner is the number of the scale times the number of bolts, plus the bolt.
+    ``away`` may differ from bolt to bolt. The owner is the number of the scale times the number of
+    bolts, plus the bolt.
     """
     model = reader.model
+    each = np.broadcast_to(away, len(bolts))
     jobs = []
     for i, bolt in enumerate(bolts):
-        distance = away * scales[:, bolt.facet] * model.facets[bolt.facet].thickness
+        distance = each[i] * scales[:, bolt.facet] * model.facets[bolt.facet].thickness
         places = np.concatenate([ring_places(bolt, d) for d in distance])
         owner = np.repeat(np.arange(len(scales)) * len(bolts) + i, RING_POINTS)
         clear = _outside_washers(model, bolt.facet, places)
@@ -138,20 +141,21 @@ def lines(reader: Reader) -> Samples:
 
 
 def _gather(reader: Reader, jobs: list[tuple[IntArray, int, FloatArray]], count: int) -> Samples:
-    places, owners, rows = [], [], []
+    places, owners, facets, rows = [], [], [], []
     for owner, facet, wanted in jobs:
         on, reading = reader.at(facet, wanted)
         places.append(reader.model.facets[facet].to_space(wanted[on]))
         owners.append(owner[on])
+        facets.append(np.full(int(on.sum()), facet))
         rows.append(reading)
     if not rows:
         empty = sparse.csr_array((0, reader.mean.shape[0]))
-        return Samples(
-            place=np.empty((0, 3)), owner=np.empty(0, np.int64), reading=empty, count=count
-        )
+        none = np.empty(0, np.int64)
+        return Samples(place=np.empty((0, 3)), owner=none, facet=none, reading=empty, count=count)
     return Samples(
         place=np.concatenate(places),
         owner=np.concatenate(owners),
+        facet=np.concatenate(facets),
         reading=sparse.csr_array(sparse.vstack(rows)),
         count=count,
     )
@@ -178,6 +182,7 @@ def free_edges(reader: Reader) -> Samples:
     return Samples(
         place=mesh.points[reader.group_node[index]],
         owner=facet[index],
+        facet=facet[index],
         reading=sparse.csr_array(sparse.eye_array(len(reader.group_node), format="csr")[index]),
         count=len(model.facets),
     )

@@ -21,6 +21,7 @@ from .error import PlateError
 from .model import BoolArray, FloatArray, PlateModel
 from .readings import Supports
 from .sampling import Reader, Samples
+from .scales import Scales
 from .stress import StressSamples
 from .ties import rigid_rows
 
@@ -236,7 +237,7 @@ def solve(model: PlateModel, mesh_size: float | None = None) -> PlateSolution:
         movement=movement,
         motor=columns[system.ties.motor],
         lift=lifted,
-        supports=readings.supports(model, system, movement),
+        supports=readings.support_terms(model, system, movement).at(Scales()),
         samples=samples,
         stress={name: readings.read_stress(part, means) for name, part in samples.items()},
         disturbed=readings.ring_disturbed(model, system),

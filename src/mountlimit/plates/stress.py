@@ -6,14 +6,12 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from ..formulas import equivalent as formulas
 from .model import FloatArray, IntArray
 
 
 def equivalent(stress: FloatArray, strength_ratio: float = 1.0) -> FloatArray:
-    """Give the equivalent of plane stress (x, y, xy along the last axis), on the tension scale.
-
-    sigma_e = ((S - 1) * (s_x + s_y) + sqrt(((S - 1) * (s_x + s_y))**2 + 4 * S * (s_x**2 -
-    s_x * s_y + s_y**2 + 3 * t_xy**2))) / (2 * S)
+    """Give the equivalent of plane stress, on the tension scale, as ``formulas.equivalent`` has it.
 
     Parameters
     ----------
@@ -25,18 +23,11 @@ def equivalent(stress: FloatArray, strength_ratio: float = 1.0) -> FloatArray:
     Returns
     -------
     sigma_e [Pa]
-
-    Source
-    ------
-    parabolic form of Raghava, Caddell & Yeh, Journal of Materials Science 8 (1973) (from memory)
     """
     x, y, xy = np.moveaxis(np.asarray(stress, float), -1, 0)
-    square = x**2 - x * y + y**2 + 3.0 * xy**2
     if strength_ratio == 1.0:
-        return np.asarray(np.sqrt(square))
-    pressure = (strength_ratio - 1.0) * (x + y)
-    root = np.sqrt(pressure**2 + 4.0 * strength_ratio * square)
-    return np.asarray((pressure + root) / (2.0 * strength_ratio))
+        return np.asarray(formulas.plane_von_mises(x, y, xy))
+    return np.asarray(formulas.plane_pressure_sensitive(x, y, xy, strength_ratio))
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -7,6 +7,7 @@ from typing import Any
 from .. import __version__, evaluate
 from ..assess import CAUTIONS, NOT_CHECKED, Assessment, AtCurrent, Line
 from ..case import SectionForces
+from ..crosscheck import Both
 from ..loads import case_list
 from ..structure import wrench
 from ..units import KINDS
@@ -70,8 +71,21 @@ def record(a: Assessment) -> dict[str, Any]:
         "assumed": _assumed(a),
         "taken_for_granted": dict(a.drive.words),
         "warnings": list(a.warnings), "not_checked": list(NOT_CHECKED), "cautions": list(CAUTIONS),
+        "routes": {"governs": a.route, "side_by_side": both_routes(a.both)},
         "balance": a.balance,
     }  # fmt: skip
+
+
+def both_routes(both: tuple[Both, ...]) -> list[dict[str, Any]]:
+    """Give the plate model and the section route side by side."""
+    return [
+        {
+            "quantity": b.name, "unit": b.unit, "plate_model": b.plates,
+            "section_route": list(b.sections), "governs": b.governs, "disagree": b.disagree,
+            "reason": b.reason if b.disagree else "",
+        }
+        for b in both
+    ]  # fmt: skip
 
 
 def _loads(a: Assessment) -> dict[str, Any]:

@@ -11,11 +11,13 @@ from .. import units
 from ..assess import CAUTIONS, NOT_CHECKED, Assessment
 from ..limits import Effect
 from .words import amperes, first_words, gives_cell, passed_at, safe_cell, shown, upto
+from .worked_text import both_lines
 
 SHOWN_EFFECTS = 12
 # Inputs that stand for the model or a maker's tolerance: no caliper settles them.
 MODEL_KEYS = (
     "mount.warping_held",
+    "mount.softness",
     "policy.throw_level",
     "chain.stretch_ratio",
     "motor.torque_scatter",
@@ -30,6 +32,7 @@ def write(a: Assessment, console: Console) -> None:
     console.print(_limits(a))
     _under_the_list(a, console)
     _at_the_set_current(a, console)
+    _routes(a, console)
     if a.drive.current.wanted is not None:
         _wanted(a, console)
     _notes(a, console)
@@ -100,6 +103,13 @@ def _at_the_set_current(a: Assessment, console: Console) -> None:
         f"{math.degrees(a.skew_at_set[0]):.2f} deg and {units.show_both(a.skew_at_set[1], 'length', system)} out of line, "
         f"{units.show_both(a.skew_at_set[2], 'length', system)} nearer to the driven sprocket."
     )
+
+
+def _routes(a: Assessment, console: Console) -> None:
+    """Say which model governs, and how the other one sees the same case."""
+    console.print(f"Stiffness and bolt forces by the {a.route}.")
+    for line in both_lines(a.both, a.drive.system):
+        console.print(f"  {line}")
 
 
 def _wanted(a: Assessment, console: Console) -> None:

@@ -7,6 +7,7 @@ from typing import Any
 from ..units import KINDS
 from ..why import Worked
 from ..worked import Step
+from .record import both_routes
 
 
 def record(work: Worked) -> dict[str, Any]:
@@ -15,6 +16,7 @@ def record(work: Worked) -> dict[str, Any]:
     return {
         "check": work.limit.check.name, "station": row.station, "case": work.case,
         "current": {"value": work.current, "unit": "A"}, "ends": work.ends,
+        "route": work.route, "side_by_side": both_routes(work.both),
         "steps": [_step(s) for s in work.steps],
         "demand": float(row.demand), "capacity": float(row.capacity), "unit": KINDS[row.quantity].si,
         "design_factor": work.limit.factor, "utilisation": work.utilisation,

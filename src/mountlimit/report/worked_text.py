@@ -5,6 +5,7 @@ from __future__ import annotations
 from rich.console import Console
 
 from .. import units
+from ..crosscheck import Both
 from ..units import kind_of_unit
 from ..why import Worked
 from ..worked import Entry, Step
@@ -13,12 +14,12 @@ from .words import shown
 DIGITS = 6
 
 
-def number(value: float, unit: str, system: str) -> str:
+def number(value: float, unit: str, system: str, digits: int = DIGITS) -> str:
     """Write a value with its unit, in the display units of its kind where there is one."""
     kind = kind_of_unit(unit)
     if kind and kind not in ("ratio", "temperature"):
-        return units.show(value, kind, system, DIGITS)
-    text = f"{value:.{DIGITS}g}"
+        return units.show(value, kind, system, digits)
+    text = f"{value:.{digits}g}"
     return text if unit in ("-", "any") else f"{text} {unit}"
 
 
@@ -40,6 +41,19 @@ def write(work: Worked, console: Console) -> None:
     console.print(f"\nThe {len(work.steps)} steps, each number with where it comes from:")
     for step in work.steps:
         _step(step, work, console)
+
+
+def both_lines(both: tuple[Both, ...], system: str) -> list[str]:
+    """Give a line for each quantity worked out by both routes."""
+    found = []
+    for b in both:
+        texts = [number(v, b.unit, system, 3) for v in sorted(b.sections)]
+        beams = " to ".join(dict.fromkeys(texts))
+        apart = f"; they differ: {b.reason}" if b.disagree else ""
+        found.append(
+            f"{b.name}: plate model {number(b.plates, b.unit, system, 3)}, section route {beams}{apart}"
+        )
+    return found
 
 
 def _step(step: Step, work: Worked, console: Console) -> None:
@@ -77,6 +91,10 @@ def _result(work: Worked, console: Console) -> None:
         f"Utilisation {float(row.utilisation):.4f} times design factor {limit.factor:g} "
         f"({limit.factor_source}) = {work.utilisation:.4f}; 1 is the limit."
     )
+    if work.both:
+        console.print(f"Stiffness and bolt forces: {work.route}. Both routes for this case:")
+        for line in both_lines(work.both, system):
+            console.print(f"  {line}")
     if limit.check.part in ("mount", "chain line"):
         for name, count in work.held_ends:
             console.print(

@@ -1,0 +1,196 @@
+"""What the mount does under the loads by the plate model: movement, bolt forces, forces in cuts."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import numpy as np
+
+from . import structure
+from .case import BoltForces, Displacement, Loads, Response, SectionForces
+from .formulas import rigid, tipping
+from .model import Array, Beyond, BoltPlane, Drive, Number
+from .plate_reading import LETTERS, Line, Settled, settle
+from .plates import Answer
+from .plates.ties import rigid_rows
+from .worked import Value
+
+AXES = ("x", "y", "z")
+NAME = "mount and its joint (plate model)"
+
+
+def solve(drive: Drive, loads: Loads) -> Response:
+    """Give forces in the cuts, movement at the sprocket and bolt forces for the loads."""
+    settled = settle(drive, loads)
+    displacements = (*displacements_of(drive, loads, settled), structure.shaft(drive, loads))
+    return Response(
+        sections=tuple(section_forces(drive, loads, i, settled) for i in range(len(drive.mount.cuts))),
+        displacements=displacements,
+        bolts=_bolts(drive, settled),
+        balance=_balance(settled),
+        plates=settled,
+    )  # fmt: skip
+
+
+def displacements_of(
+    drive: Drive, loads: Loads, settled: Settled | None = None
+) -> tuple[Displacement, ...]:
+    """Give the movement at the sprocket from the mount with its joint, and from the frame member.
+
+    What the motor's own weight does is left out: it hangs there when the sprockets are lined up.
+    """
+    pull = replace(loads, weight=(0.0, 0.0, 0.0))
+    weighs = any(np.any(w) for w in loads.weight)
+    together = _six(drive, settled or settle(drive, loads), "")
+    if weighs:
+        alone = _six(
+            drive, settle(drive, structure.weight_only(loads)), ", the motor's weight alone"
+        )
+        less = [rigid.moved_by_pull] * 3 + [rigid.turned_by_pull] * 3
+        together = [f(a, b) for f, a, b in zip(less, together, alone, strict=True)]
+    c = drive.mount.softness
+    found = [
+        Displacement(
+            name=NAME,
+            move=tuple(rigid.softened_move(w, c) for w in together[:3]),
+            turn=tuple(rigid.softened_turn(t, c) for t in together[3:]),
+        )
+    ]
+    if drive.frame.span is not None:
+        found.append(structure.frame_part(drive, pull))
+    return tuple(found)
+
+
+def _six(drive: Drive, settled: Settled, words: str) -> list[Number]:
+    """Give the three movements and turns of the sprocket point, rigid with the motor."""
+    at = rigid_rows(np.array([0.0, 0.0, float(drive.shaft.face_overhang)]))
+    rows = [at @ answer.motor for answer, _ in settled.groups]
+    lines = [Line(f"Movement of the sprocket along {a}, mount and joint{words}", f"w_{a}", "m")
+             for a in AXES]  # fmt: skip
+    lines += [Line(f"Turn of the sprocket about {a}, mount and joint{words}", f"theta_{a}", "rad")
+              for a in AXES]  # fmt: skip
+    return settled.read(rows, lines)
+
+
+def _bolts(drive: Drive, settled: Settled) -> BoltForces:
+    """Give tension and shear of every frame bolt, prying included."""
+    tension, first, second, net = [], [], [], []
+    number = 0
+    for plane in drive.mount.planes:
+        numbers = tuple(range(number, number + len(plane.bolts)))
+        pull = _net_pull(drive, settled, plane, numbers)
+        for i in numbers:
+            pulled, one, two = _bolt(settled, plane, i)
+            tension.append(tipping.pulled_only(pulled))
+            first.append(one)
+            second.append(two)
+            net.append(pull)
+        number += len(plane.bolts)
+    return BoltForces(
+        tension=tuple(tension), net_pull=tuple(net),
+        shear=tuple(tipping.bolt_shear(a, b) for a, b in zip(first, second, strict=True)),
+        shear_first=tuple(first), shear_second=tuple(second), contacts=(),
+    )  # fmt: skip
+
+
+def _bolt(settled: Settled, plane: BoltPlane, i: int) -> list[Number]:
+    """Give pull on the washer and both shears of one frame bolt."""
+    out = _away_from_frame(settled, i)
+    axes = [AXES.index(a) for a in (plane.first, plane.second)]
+    rows = []
+    for answer, _ in settled.groups:
+        force = answer.supports.frame_bolts[i, :3]
+        rows.append(np.array([out @ force, force[axes[0]], force[axes[1]]]))
+    title = f"of frame bolt {i + 1}"
+    lines = [
+        Line(f"Pull on its washer {title}, prying included", "N_p", "N"),
+        Line(f"Shear along {plane.first} {title}", "V_1", "N"),
+        Line(f"Shear along {plane.second} {title}", "V_2", "N"),
+    ]
+    return settled.read(rows, lines)
+
+
+def _away_from_frame(settled: Settled, bolt: int) -> Array:
+    """Give the unit vector from the frame to the plate at a bolt."""
+    model = settled.route.family.model
+    part = model.frame_bolts[bolt]
+    return np.asarray(-part.frame_side * model.facets[part.facet].axes[2])
+
+
+def _net_pull(drive: Drive, settled: Settled, plane: BoltPlane, numbers: tuple[int, ...]) -> Number:
+    """Give each bolt's share of what pulls a plane off the frame: bolts less contact."""
+    beyond = Beyond(bolts=numbers, contacts=plane.contacts)
+    out = _away_from_frame(settled, numbers[0])
+    place = np.array([float(v) for v in plane.centre])
+    rows = [(out @ _beyond(settled, a, beyond, place)[:3])[None] for a, _ in settled.groups]
+    words = "" if len(drive.mount.planes) == 1 else f" {numbers[0] + 1} to {numbers[-1] + 1}"
+    line = Line(f"Pull that lifts the joint off the frame, bolts{words}", "N_z", "N")
+    count = Value(len(numbers), "bolts of the joint", "derived", "counted")
+    return tipping.pulled_only(tipping.direct_tension(settled.read(rows, [line])[0], count))
+
+
+def section_forces(
+    drive: Drive, loads: Loads, index: int, settled: Settled | None = None
+) -> SectionForces:
+    """Give the forces in one cut: the whole load by statics, or the share of the supports beyond it."""
+    cut = drive.mount.cuts[index]
+    if cut.beyond is None:
+        return structure.section_forces(drive, loads, index)
+    settled = settled or settle(drive, loads)
+    place = np.array([float(v) for v in cut.place])
+    rows = [_beyond(settled, answer, cut.beyond, place) for answer, _ in settled.groups]
+    lines = [
+        Line(f"{'Force along' if i < 3 else 'Moment about'} {AXES[i % 3]} in the cut '{cut.name}'",
+             LETTERS[i].lower(), "N" if i < 3 else "N*m") for i in range(6)
+    ]  # fmt: skip
+    found = settled.read(rows, lines)
+    return structure.in_axes_of_cut(drive, index, tuple(found[:3]), tuple(found[3:]))
+
+
+def _beyond(settled: Settled, answer: Answer, beyond: Beyond, place: Array) -> Array:
+    """Give the wrench on the supports beyond a cut, about its place, per share: (6, shares)."""
+    family = settled.route.family
+    total = np.zeros((6, answer.motor.shape[1]))
+    for i in beyond.bolts:
+        bolt = family.model.frame_bolts[i]
+        centre = family.model.facets[bolt.facet].to_space(np.asarray(bolt.centre, float))
+        total += _carried(answer.supports.frame_bolts[i], centre - place)
+    for i in beyond.welds:
+        weld = family.model.welds[i]
+        middle = np.array([weld.start, weld.end], float).mean(axis=0)
+        centre = family.model.facets[weld.facet].to_space(middle)
+        total += _carried(answer.supports.welds[i], centre - place)
+    on = np.flatnonzero(np.isin(family.points.contact, beyond.contacts))
+    total[:, 6:] -= _pushes(settled, place)[:, on] @ np.eye(total.shape[1] - 6)[on]
+    return total
+
+
+def _carried(wrench: Array, arm: Array) -> Array:
+    """Carry wrenches (6, shares) by an arm: M = M + arm x F."""
+    return np.vstack([wrench[:3], wrench[3:] + np.cross(arm, wrench[:3], axis=0)])
+
+
+def _pushes(settled: Settled, place: Array) -> Array:
+    """Give the frame's unit pushes on the plate as wrenches about a place: (6, points)."""
+    points = settled.route.family.points
+    arms = settled.route.family.mesh.points[points.nodes] - place
+    return np.vstack([points.push.T, np.cross(arms, points.push).T])
+
+
+def _balance(settled: Settled) -> Any:
+    """Give what is left of loads and reactions, over the load, the worst of all loads."""
+    model = settled.route.family.model
+    place = np.asarray(model.motor_centre, float)
+    everything = Beyond(
+        bolts=tuple(range(len(model.frame_bolts))), welds=tuple(range(len(model.welds))),
+        contacts=tuple(range(len(model.contacts))),
+    )  # fmt: skip
+    reach = float(np.max(np.ptp(settled.route.family.mesh.points, axis=0)))
+    scale = np.r_[np.ones(3), np.full(3, 1.0 / reach)]
+    worst = 0.0
+    for (answer, _), shares in zip(settled.groups, settled.shares, strict=True):
+        left = shares[:, :6] - shares @ _beyond(settled, answer, everything, place).T
+        size = np.maximum(np.abs(shares[:, :6] * scale).max(axis=1), 1e-12)
+        worst = max(worst, float(np.max(np.abs(left * scale).max(axis=1) / size, initial=0.0)))
+    return worst

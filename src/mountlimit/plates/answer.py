@@ -1,0 +1,101 @@
+"""Answers of a mount to any number of loads at once, contact settled for each.
+
+Where the same contact points bear, the answer is linear in the load.  The sets of bearing points met
+so far are remembered; a load is tried on them first, and only a load that fits none is solved anew.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from .contact import ContactSolver
+from .model import BoolArray, FloatArray, IntArray
+from .readings import Supports
+from .sampling import Samples
+
+TOLERANCE = 1e-9  # of the largest; a push or gap below this is none
+MOST_SETS = 400
+
+
+@dataclass(frozen=True, kw_only=True)
+class Bearing:
+    """One set of bearing points: contact forces per unit load, and what must not be negative."""
+
+    points: BoolArray
+    forces: FloatArray
+    tests: FloatArray
+
+
+@dataclass(frozen=True, kw_only=True)
+class Reading:
+    """Stress at places per share: (places, 6, shares), membrane then bending part."""
+
+    samples: Samples
+    rows: FloatArray
+
+
+@dataclass(frozen=True, kw_only=True)
+class Answer:
+    """Answers to six unit loads at the motor centre and to unit contact forces: the shares.
+
+    ``motor`` (6, shares) moves the motor centre; ``lift`` (points, shares) moves the contact points
+    away from the frame; ``supports`` and ``readings`` give forces and stress per share.
+    """
+
+    motor: FloatArray
+    lift: FloatArray
+    stiffness: FloatArray
+    supports: Supports
+    readings: dict[str, Reading]
+    solver: ContactSolver | None
+    sets: list[Bearing] = field(default_factory=list)
+
+    def shares(self, loads: FloatArray) -> FloatArray:
+        """Give the shares of loads (n, 6) on the motor centre, contact settled: (n, shares)."""
+        if self.solver is None:
+            return loads
+        scale = np.linalg.norm(self.lift[:, :6], axis=0).max() * np.abs(loads).max(axis=1)
+        forces = np.zeros((len(loads), len(self.stiffness)))
+        left: IntArray = np.arange(len(loads))
+        for known in self.sets:
+            if not left.size:
+                break
+            left = self._try(known, loads, scale, left, forces)
+        while left.size:
+            first = left[0]
+            exact = self.solver.forces(self.lift[:, :6] @ loads[first])
+            forces[first] = exact
+            left = left[1:]
+            if len(self.sets) < MOST_SETS:
+                self.sets.append(self._bearing(exact > TOLERANCE * exact.max(initial=0.0)))
+                left = self._try(self.sets[-1], loads, scale, left, forces)
+        return np.hstack([loads, forces])
+
+    def bearing(self, load: FloatArray) -> Bearing:
+        """Give the set of points that bear under one load."""
+        if self.solver is None:
+            none = np.zeros((0, 6))
+            return Bearing(points=np.zeros(0, bool), forces=none, tests=none)
+        forces = self.shares(load[None])[0, 6:]
+        return self._bearing(forces > TOLERANCE * forces.max(initial=0.0))
+
+    def _try(
+        self, known: Bearing, loads: FloatArray, scale: FloatArray, left: IntArray, forces: FloatArray
+    ) -> IntArray:  # fmt: skip
+        tested = loads[left] @ known.tests.T
+        fits = np.all(tested >= -TOLERANCE * scale[left, None], axis=1)
+        forces[left[fits]] = np.maximum(loads[left[fits]] @ known.forces.T, 0.0)
+        return np.asarray(left[~fits])
+
+    def _bearing(self, points: BoolArray) -> Bearing:
+        on = np.flatnonzero(points)
+        flexibility = self.lift[:, 6:]
+        total = flexibility[np.ix_(on, on)] + np.diag(1.0 / self.stiffness[on])
+        forces = np.zeros((len(points), 6))
+        if on.size:
+            forces[on] = np.linalg.solve(total, -self.lift[on, :6])
+        tests = self.lift[:, :6] + flexibility @ forces  # gaps, where no point bears
+        tests[on] = forces[on] / self.stiffness[on, None]  # depth pressed in, where one does
+        return Bearing(points=points, forces=forces, tests=tests)

@@ -1,0 +1,148 @@
+"""One layout of a mount at any thickness, modulus and joint stiffness: meshed once, reduced once.
+
+The places of mid-planes, the width of stiff corner strips and the gap a spacer bridges are held at
+those of the model as laid out; thickness itself, ring distance and the washers' offset to the faces
+follow the scales.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+
+from . import contact, mesh, readings, sampling, validity
+from .answer import Answer, Reading
+from .assemble import assemble
+from .contact import ContactPoints, ContactSolver
+from .mesh import Mesh
+from .model import FloatArray, PlateModel
+from .reduced import Reduced, reduce
+from .sampling import Reader, Samples
+from .scales import Scales, Varying, stretch
+from .solution import loads
+
+
+@dataclass(frozen=True, kw_only=True)
+class Family:
+    """The reduced mount and what reads forces and stress off it."""
+
+    model: PlateModel
+    mesh: Mesh
+    varying: Varying
+    points: ContactPoints
+    reduced: Reduced
+    supports: readings.SupportTerms
+    lift: FloatArray
+    reader: Reader
+    means: FloatArray
+    near: FloatArray  # ring distance of every bolt over the thickness
+    lines: Samples
+    edges: Samples
+    rings: dict[float, Samples] = field(default_factory=dict)
+
+    def at(self, scales: Scales, pressing: float = 1.0) -> Answer:
+        """Give the answers at the scales; ``pressing`` multiplies the stiffness of the contact."""
+        answers = self.reduced.coordinates(scales)
+        flexibility = self.reduced.load.T @ answers
+        supports = self.supports.at(scales)
+        lift = self.lift @ answers
+        stiffness = pressing * self.points.stiffness
+        return Answer(
+            motor=flexibility[:6],
+            lift=lift,
+            stiffness=stiffness,
+            supports=readings.Supports(
+                frame_bolts=supports.frame_bolts @ answers,
+                welds=supports.welds @ answers,
+                motor_bolts=supports.motor_bolts @ answers,
+            ),
+            readings={
+                "ring": self._reading(self._rings(scales.thickness), scales, answers),
+                "line": self._reading(self.lines, scales, answers),
+                "edge": self._reading(self.edges, scales, answers),
+            },
+            solver=ContactSolver.of(lift[:, 6:], stiffness) if len(stiffness) else None,
+        )
+
+    def _rings(self, thickness: float) -> Samples:
+        """Give the rings of all bolts at a thickness scale; the owner is the bolt."""
+        if thickness not in self.rings:
+            scales = stretch(self.varying.thickness, thickness)[None]
+            self.rings[thickness] = sampling.rings_of_scales(
+                self.reader, self.model.bolts, self.near, scales
+            )
+        return self.rings[thickness]
+
+    def _reading(self, samples: Samples, scales: Scales, answers: FloatArray) -> Reading:
+        own = readings.read_stress(samples, self.means) @ answers
+        varying = self.varying
+        own *= stretch(varying.modulus, scales.modulus)[samples.facet][:, None, None]
+        own[:, 3:] *= stretch(varying.thickness, scales.thickness)[samples.facet][:, None, None]
+        return Reading(samples=samples, rows=own)
+
+
+def family(
+    model: PlateModel,
+    varying: Varying,
+    snapshots: Sequence[Scales],
+    mesh_size: float | None = None,
+    contact_points: int | None = None,
+    contact_snapshots: int = 4,
+) -> Family:
+    """Mesh, solve at the snapshots and reduce.
+
+    Parameters
+    ----------
+    varying : marks
+        facets that follow the thickness and the modulus scale
+    snapshots : scales
+        where the model is solved in full; between them the answers are put together
+    mesh_size : h [m]
+        element size
+    contact_points : n
+        how many are aimed at on one plate at most
+    contact_snapshots : n
+        at how many of the snapshots the unit contact forces are solved as well
+
+    Raises
+    ------
+    PlateError
+        when the model cannot be meshed, or part of it is not held
+    """
+    validity.check(model)
+    system = assemble(model, mesh.build(model, mesh_size), varying)
+    most = {} if contact_points is None else {"most": contact_points}
+    points = contact.points(model, system.mesh, system.ties.held, **most)
+    picked = set(
+        np.linspace(0, len(snapshots) - 1, min(contact_snapshots, len(snapshots)))
+        .round()
+        .astype(int)
+    )
+    chosen = [i in picked for i in range(len(snapshots))]
+    basis, movement = reduce(system, loads(system, points), snapshots, chosen)
+    reader = Reader(model, system.mesh)
+    near = np.where(np.concatenate(readings.ring_disturbed(model, system)), 0.5, 1.0)
+    edges, lines = sampling.free_edges(reader), sampling.lines(reader)
+    rings, used = {}, None
+    if not np.any(varying.thickness):
+        rings[1.0] = sampling.rings_of_scales(
+            reader, model.bolts, near, np.ones((1, len(model.facets)))
+        )
+        used = (rings[1.0].reading.sum(axis=0) + edges.reading.sum(axis=0)) != 0
+    return Family(
+        model=model,
+        mesh=system.mesh,
+        varying=varying,
+        points=points,
+        reduced=basis,
+        supports=readings.support_terms(model, system, movement),
+        lift=readings.lift(points, movement),
+        reader=reader,
+        means=readings.mean_stress(system, reader, movement, used),
+        near=near,
+        lines=lines,
+        edges=edges,
+        rings=rings,
+    )

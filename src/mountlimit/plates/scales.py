@@ -1,0 +1,75 @@
+"""What a mount's stiffness grows with: thickness and modulus of its plates, stiffness of its bolts."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+from scipy import sparse
+
+from .model import BoolArray, FloatArray
+
+Growth = Literal["plate", "joint", "nothing"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Scales:
+    """Sizes over those of the model as laid out.
+
+    ``thickness`` and ``modulus`` are of the facets marked to vary, ``joint`` of every frame bolt.
+    """
+
+    thickness: float = 1.0
+    modulus: float = 1.0
+    joint: float = 1.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Varying:
+    """Which facets follow the thickness scale, and which the modulus scale, a mark per facet."""
+
+    thickness: BoolArray
+    modulus: BoolArray
+
+    @classmethod
+    def none(cls, facets: int) -> Varying:
+        """Let no facet vary."""
+        return cls(thickness=np.zeros(facets, bool), modulus=np.zeros(facets, bool))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Term:
+    """A part of the stiffness: it grows with a power of the thickness, and with one thing more."""
+
+    matrix: sparse.csr_array
+    power: int
+    grows: Growth
+
+    def factor(self, scales: Scales) -> float:
+        """Give what the part is multiplied by."""
+        more = {"plate": scales.modulus, "joint": scales.joint, "nothing": 1.0}[self.grows]
+        return float(scales.thickness**self.power * more)
+
+
+def total(terms: tuple[Term, ...], scales: Scales) -> sparse.csr_array:
+    """Give the stiffness at the scales."""
+    found = terms[0].factor(scales) * terms[0].matrix
+    for term in terms[1:]:
+        found = found + term.factor(scales) * term.matrix
+    return sparse.csr_array(found)
+
+
+def merged(terms: list[Term]) -> tuple[Term, ...]:
+    """Put together the terms that grow alike, and drop empty ones."""
+    found: dict[tuple[int, Growth], sparse.csr_array] = {}
+    for term in terms:
+        if term.matrix.nnz:
+            key = (term.power, term.grows)
+            found[key] = found[key] + term.matrix if key in found else term.matrix
+    return tuple(Term(matrix=m, power=p, grows=g) for (p, g), m in found.items())
+
+
+def stretch(marks: BoolArray, scale: float) -> FloatArray:
+    """Give a scale per facet: ``scale`` where it varies, else one."""
+    return np.where(marks, scale, 1.0)

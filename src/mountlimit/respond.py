@@ -1,0 +1,34 @@
+"""How the mount answers its loads: by the plate model behind the drive, or by the section route."""
+
+from __future__ import annotations
+
+from . import plate_response, structure
+from .case import Loads, Response, SectionForces
+from .formulas import give, rigid, usage
+from .model import Drive, Number
+
+
+def solve(drive: Drive, loads: Loads) -> Response:
+    """Give forces in the cuts, movement at the sprocket and bolt forces for the loads."""
+    if drive.plates is None:
+        return structure.solve(drive, loads)
+    return plate_response.solve(drive, loads)
+
+
+def section_forces(drive: Drive, loads: Loads, index: int) -> SectionForces:
+    """Give the forces in one cut of the mount, in the cut's own axes."""
+    if drive.plates is None:
+        return structure.section_forces(drive, loads, index)
+    return plate_response.section_forces(drive, loads, index)
+
+
+def softness(drive: Drive, angle: Number) -> Number:
+    """Give the movement of the sprocket along the chain line per newton of shaft load, m/N."""
+    unit = structure.unit_load(angle)
+    route = structure if drive.plates is None else plate_response
+    parts = (*route.displacements_of(drive, unit), structure.shaft(drive, unit))
+    along = [rigid.approach(p.move[0], p.move[1], angle) for p in parts]
+    total = along[0]
+    for part in along[1:]:
+        total = usage.length_sum(total, part)
+    return give.softness(total, unit.shaft_load)
