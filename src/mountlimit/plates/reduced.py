@@ -36,7 +36,9 @@ class Reduced:
         none = sparse.csr_array((0, 0))
         factors = [Term(matrix=none, power=p, grows=g).factor(scales) for p, g in self.growth]
         stiffness = np.tensordot(factors, self.parts, axes=1)
-        return np.asarray(cho_solve(cho_factor(stiffness, check_finite=False), self.load))
+        factor = cho_factor(stiffness, check_finite=False)
+        found = cho_solve(factor, self.load)
+        return np.asarray(found + cho_solve(factor, self.load - stiffness @ found))
 
 
 def reduce(
@@ -52,13 +54,19 @@ def reduce(
     PlateError
         when part of the mount is not held
     """
-    found = [_rigid(system)]
+    found = []
     for scales, contact in zip(snapshots, with_contact, strict=True):
         columns = load if contact else load[:, :6]
         stiffness = sparse.csc_array(total(system.terms, scales))
         found.append(solve_columns(stiffness, columns, refine=False))
-    shapes = _independent(np.hstack(found))
+    rigid = np.linalg.qr(_rigid(system))[0]
+    strained = np.hstack(found)
+    strained -= rigid @ (rigid.T @ strained)
+    shapes = np.hstack([rigid, _independent(strained)])
     parts = np.array([shapes.T @ (term.matrix @ shapes) for term in system.terms])
+    for part, term in zip(parts, system.terms, strict=True):
+        if term.grows == "plate":  # a rigid movement strains no plate: not even by rounding
+            part[:6] = part[:, :6] = 0.0
     reduced = Reduced(
         parts=0.5 * (parts + parts.transpose(0, 2, 1)),
         growth=tuple((term.power, term.grows) for term in system.terms),
