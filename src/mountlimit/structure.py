@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 
-from . import joint
+from . import frame_member, joint
 from .case import Displacement, Loads, Response, SectionForces
 from .formulas import (
     flexure,
@@ -23,7 +23,6 @@ from .formulas import (
     segment,
     spans,
     statics,
-    tube,
     usage,
     warping,
 )
@@ -31,7 +30,6 @@ from .model import Drive, Number, Segment
 from .worked import Value
 
 AXES = ("x", "y", "z")
-TUBE_NU = Value(0.3, "frame.poissons_ratio", "assumed", "steel, from memory")
 HELD_SPAN = 0.7  # an end counts as held against warping when its bolts span this share of the width
 
 
@@ -171,7 +169,7 @@ def displacements_of(drive: Drive, loads: Loads) -> tuple[Displacement, ...]:
     parts.append(_carry(drive, "bolted joint", plane.centre, move, turn))
     parts = [_softened(drive, p) for p in parts]
     if drive.frame.span is not None:
-        move, turn = _frame(drive, force, moment)
+        move, turn = frame_member.give(drive.frame, plane, force, moment)
         parts.append(_carry(drive, "frame member", plane.centre, move, turn))
     return tuple(parts)
 
@@ -253,30 +251,6 @@ def _carry(drive: Drive, name: str, place: Any, move: Any, turn: Any) -> Displac
         for i in range(3)
     )
     return Displacement(name=name, move=at_sprocket, turn=tuple(turn))
-
-
-def _frame(drive: Drive, force: Any, moment: Any) -> tuple[Any, Any]:
-    """Give movement and turn at mid-span of the frame member, which runs along x, held at both ends."""
-    f = drive.frame
-    if f.member == "square tube":
-        second = tube.box_second_moment(f.size, f.size, f.wall)
-        j = tube.box_torsion_constant(f.size, f.size, f.wall)
-    else:
-        second = tube.round_tube_second_moment(f.size, f.wall)
-        j = tube.round_tube_torsion_constant(f.size, f.wall)
-    e = f.elastic_modulus
-    g = flexure.shear_modulus(e, TUBE_NU)
-    move = (
-        0.0,
-        spans.fixed_beam_midspan_deflection(force[1], f.span, e, second),
-        spans.fixed_beam_midspan_deflection(force[2], f.span, e, second),
-    )
-    turn = (
-        spans.held_tube_twist(moment[0], f.span, g, j),
-        spans.fixed_beam_midspan_rotation(moment[1], f.span, e, second),
-        spans.fixed_beam_midspan_rotation(moment[2], f.span, e, second),
-    )
-    return move, turn
 
 
 def _shaft(drive: Drive, loads: Loads) -> Displacement:
