@@ -21,6 +21,7 @@ NU = Value(0.3, "frame.poissons_ratio", "assumed", "steel, from memory")
 MIDDLE = 0.5
 Pair = tuple[Number, Number]
 Triple = tuple[Number, Number, Number]
+Moved = tuple[Triple, Triple]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,23 +37,27 @@ class Shape:
     from_shear_centre: Pair | None = None
 
 
-def give(frame: Frame, plane: BoltPlane, force: Any, moment: Any) -> tuple[Triple, Triple]:
+def give(frame: Frame, plane: BoltPlane, force: Any, moment: Any) -> Moved:
     """Give movement (m) and turn (rad) at the mount's bolts under force (N) and moment (N*m) there.
 
     Numbers or arrays alike.  Where the member may be fixed either way round, the way that leans the
     shaft more along the pull is taken.
     """
-    found = [_moved(frame, shape, force, moment) for shape in shapes(frame, plane)]
-    if len(found) == 1:
-        return found[0]
-    one, other = found
+    first, *others = (_moved(frame, shape, force, moment) for shape in shapes(frame, plane))
+    for other in others:
+        first = _softer(first, other, force)
+    return first
+
+
+def _softer(one: Moved, other: Moved, force: Any) -> Moved:
+    """Give the one of two movements that leans the shaft more along the pull, case by case."""
     softer = _lean(other[1], force) > _lean(one[1], force)
     if np.ndim(softer) == 0:
         return other if softer else one
     move, turn = (
         tuple(np.where(softer, b, a) for a, b in zip(one[k], other[k], strict=True)) for k in (0, 1)
     )
-    return move, turn  # type: ignore[return-value]
+    return move, turn
 
 
 def _lean(turn: Triple, force: Any) -> Number:
@@ -60,7 +65,7 @@ def _lean(turn: Triple, force: Any) -> Number:
     return np.abs(turn[1] * force[0] - turn[0] * force[1])
 
 
-def _moved(frame: Frame, shape: Shape, force: Any, moment: Any) -> tuple[Triple, Triple]:
+def _moved(frame: Frame, shape: Shape, force: Any, moment: Any) -> Moved:
     move, turn = (0.0, *force[1:]), tuple(moment)
     if shape.from_centroid is not None and shape.from_shear_centre is not None:
         turn = _own_moments(shape.from_centroid, shape.from_shear_centre, force, moment)
@@ -136,7 +141,7 @@ def _twist(frame: Frame, shape: Shape, torque: Number) -> Number:
 
 
 def shapes(frame: Frame, plane: BoltPlane) -> tuple[Shape, ...]:
-    """Give the member's section; both ways round where that is not known."""
+    """Give the member's section, every way round that it may be fixed."""
     upright = plane.normal == "z"  # the mount lies on a face whose width runs along y
     if frame.member == "round tube":
         second = tube.round_tube_second_moment(frame.size, frame.wall)
@@ -150,10 +155,17 @@ def shapes(frame: Frame, plane: BoltPlane) -> tuple[Shape, ...]:
         return (_box(frame, upright),)
     if frame.member == "flat bar":
         return (_flat(frame, upright),)
-    solved = _solve(frame)
-    if frame.member == "channel" and frame.open_side == "away":
-        return (_open(frame, solved, upright, 1),)
-    return (_open(frame, solved, upright, -1), _open(frame, solved, upright, 1))
+    sizes = (float(frame.size), float(frame.depth), float(frame.wall))
+    if frame.member == "angle":
+        solved = open_section.angle(*sizes)
+        return tuple(_open(frame, solved, upright, way) for way in (-1, 1))
+    found: tuple[Shape, ...] = ()
+    if frame.open_side != "away":
+        solved = open_section.channel_on_side(*sizes)
+        found = tuple(_open(frame, solved, upright, way) for way in (-1, 1))
+    if frame.open_side != "side":
+        found += (_open(frame, open_section.channel_open_away(*sizes), upright, 1),)
+    return found
 
 
 def _box(frame: Frame, upright: bool) -> Shape:
@@ -180,16 +192,6 @@ def _flat(frame: Frame, upright: bool) -> Shape:
         warping_constant=section.flat_bar_warping_constant(size, wall),
         from_centroid=arm, from_shear_centre=arm,
     )  # fmt: skip
-
-
-def _solve(frame: Frame) -> open_section.Solved:
-    if frame.member == "angle":
-        solver = open_section.angle
-    elif frame.open_side == "away":
-        solver = open_section.channel_open_away
-    else:
-        solver = open_section.channel_on_side
-    return solver(float(frame.size), float(frame.depth), float(frame.wall))
 
 
 def _open(frame: Frame, solved: open_section.Solved, upright: bool, way: int) -> Shape:

@@ -182,7 +182,7 @@ class Frame:
     span: Number = None
     place: Number = None  # of the mount, from one end, over the span
     ends: str = "held"
-    open_side: str = "side"  # of a channel
+    open_side: str = ""  # of a channel: "away", "side", or anything else for whichever is softer
     elastic_modulus: Number = None
 
 

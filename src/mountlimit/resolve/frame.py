@@ -11,6 +11,8 @@ COMMON = "common practice, no source"
 OPEN = ("angle", "channel", "flat bar")
 TWO_SIZES = ("rectangular tube", "channel", "angle")
 OPEN_WALL = (0.003, 0.004, 0.006)
+WHICHEVER = "whichever way leans the shaft more"
+OFF_MIDDLE = 0.2
 FLANGE = (0.4, 0.5, 0.6)  # of a channel's height
 TUBE_WALL = 1 / 20  # of the size, of the tube an open section is compared with: 2 mm of 40 mm
 
@@ -24,11 +26,11 @@ def frame(picker: Picker) -> Frame:
     size, wall = picker.number("frame.size"), _wall(picker, member)
     depth = _depth(picker, member, size)
     _refuse_thick(picker, member, size, depth, wall)
-    span = picker.number("frame.span")
+    span, ends = picker.number("frame.span"), picker.word("frame.ends", "held")
     found = Frame(
         member=member, size=size, depth=depth, wall=wall, span=span,
-        place=picker.number("frame.place"), ends=picker.word("frame.ends", "held"),
-        open_side=picker.word("frame.open_side", "side") if member == "channel" else "side",
+        place=_place(picker, member, ends), ends=ends,
+        open_side=picker.word("frame.open_side", WHICHEVER) if member == "channel" else WHICHEVER,
         elastic_modulus=picker.number("frame.elastic_modulus"),
     )  # fmt: skip
     if member in OPEN and not picker.mistakes:
@@ -53,6 +55,21 @@ def _wall(picker: Picker, member: str) -> Value:
     return picker.number("frame.wall")
 
 
+def _place(picker: Picker, member: str, ends: str) -> Value:
+    """Give the place along the span: the middle, where twist and sag are softest.
+
+    In its turn under a couple a held beam is a third softer at a fifth of the span, a hinged one
+    twice as soft: listed where that can weigh.  Behind a closed tube with held ends it moved no
+    limit of the examples by more than 0.2 %.
+    """
+    if member not in OPEN and ends == "held":
+        return picker.number("frame.place")
+    return picker.between(
+        "frame.place", OFF_MIDDLE, 0.5, 0.5,
+        "middle of the span softest in twist and sag, a fifth in turn under a couple",
+    )  # fmt: skip
+
+
 def _depth(picker: Picker, member: str, size: Value) -> Number | None:
     """Give the second size of a section that has two; None where there is one only."""
     if member not in TWO_SIZES:
@@ -60,7 +77,8 @@ def _depth(picker: Picker, member: str, size: Value) -> Number | None:
     if "frame.depth" in picker.given:
         return picker.number("frame.depth")
     if member == "channel":
-        return picker.between("frame.depth", *(share * size for share in FLANGE), COMMON)
+        low, likely, high = (share * size for share in FLANGE)
+        return picker.between("frame.depth", low, likely, high, COMMON)
     if member == "rectangular tube":
         picker.mistake(
             "frame.depth", "is missing: depth of the rectangular tube behind the mount's face",
