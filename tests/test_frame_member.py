@@ -9,12 +9,9 @@ from typing import Any
 import numpy as np
 import pytest
 
-from conftest import angle_file, drive_file
-from mountlimit import frame_member, limits, open_section
-from mountlimit.errors import InputError
+from mountlimit import frame_member, open_section
 from mountlimit.formulas import member, section, tube
 from mountlimit.model import BoltPlane, Frame
-from mountlimit.resolve import resolve
 
 E_MODULUS = 210e9
 G_MODULUS = E_MODULUS / 2.6
@@ -60,8 +57,13 @@ def hermite(h: float) -> tuple[np.ndarray, np.ndarray]:
     return bend, slope
 
 
-def assembled(frame: Frame, tensor: Any, j: float, cw: float, centroid: Any, shear: Any) -> Any:
-    """Give the 6 x 6 give at the bolts; ``tensor`` is int [yy, yz; yz, zz], arms run to the bolts."""
+def assembled(
+    frame: Frame, tensor: Any, j: float, cw: float, centroid: Any, shear: Any, inside: bool = False
+) -> Any:
+    """Give the 6 x 6 give at the bolts; ``tensor`` is int [yy, yz; yz, zz], arms run to the bolts.
+
+    With ``inside`` give instead the moments about z and y beside the load, (side, axis, unit load).
+    """
     a = float(frame.span * frame.place)
     finer = np.diff(1 - (1 - np.linspace(0, 1, PIECES + 1)) ** 2)  # towards the load
     lengths = [*(a * finer), *((float(frame.span) - a) * finer[::-1])]
@@ -88,8 +90,19 @@ def assembled(frame: Frame, tensor: Any, j: float, cw: float, centroid: Any, she
     tie[0] = tie[4] * centroid[1] - tie[5] * centroid[0]
     tie[1] -= tie[3] * shear[1]
     tie[2] += tie[3] * shear[0]
-    tie = tie[:, free]
-    return tie @ np.linalg.solve(stiff[np.ix_(free, free)], tie.T)
+    solved = np.zeros((len(stiff), 6))
+    solved[free] = np.linalg.solve(stiff[np.ix_(free, free)], tie[:, free].T)
+    if not inside:
+        return tie @ solved
+    sides = []
+    for node, row in ((PIECES - 1, 3), (PIECES, 1)):  # end of the part before, start of that after
+        bend = E_MODULUS * hermite(lengths[node])[0][row]
+        u = [
+            solved[[6 * node + k, 6 * node + k + 1, 6 * node + k + 6, 6 * node + k + 7]]
+            for k in (0, 2)
+        ]
+        sides.append([sum(tensor[p][q] * bend @ u[q] for q in (0, 1)) for p in (0, 1)])
+    return np.array(sides)
 
 
 def rectangles(parts: list[tuple[float, float, float, float]]) -> tuple[Any, np.ndarray]:
@@ -201,6 +214,31 @@ def test_flat_bar_against_the_assembled_model(normal: str) -> None:
     assert unit_loads(frame, normal) == pytest.approx(want, rel=1e-5, abs=1e-12)
 
 
+@pytest.mark.parametrize("ends", ["held", "hinged"])
+@pytest.mark.parametrize("place", [0.5, 0.3, 0.8])
+def test_moments_beside_the_mount_against_the_assembled_model(ends: str, place: float) -> None:
+    """A force or a couple alone; the larger side of the two counts."""
+    y, z, t = 0.03, 0.05, 0.002
+    frame = rail("rectangular tube", size=y, depth=z, wall=t, ends=ends, place=place)
+    tensor = np.subtract(rectangles([(0, y, 0, z)])[0], rectangles([(t, y - t, t, z - t)])[0])
+    sides = assembled(frame, tensor, 1e-9, 0.0, (0, 0), (0, 0), inside=True)
+    want = np.abs(sides).max(axis=0)  # (about z and y, unit load)
+    for k in (1, 2, 4, 5):
+        load = np.eye(6)[k]
+        ((_, found),) = frame_member.largest_moments(frame, PLANES["z"], load[:3], load[3:])
+        assert found[1:] == pytest.approx((want[1, k], want[0, k]), rel=1e-5, abs=1e-9)
+
+
+def test_moments_of_an_open_section_are_about_its_own_axes() -> None:
+    """A pull along y at the bolts of a flat bar twists it by half its thickness; larger part 0.7."""
+    frame = rail("flat bar", size=0.04, wall=0.008, place=0.3)
+    ((_, found),) = frame_member.largest_moments(
+        frame, PLANES["z"], (0.0, 100.0, 0.0), (0.0, 0.0, 0.0)
+    )
+    assert found[0] == pytest.approx(0.7 * 100.0 * 0.004)
+    assert found[1] == 0.0
+
+
 def test_give_is_reciprocal() -> None:
     """Maxwell and Betti: the give is symmetric where the way round is known."""
     for frame in (
@@ -301,107 +339,3 @@ def test_rectangular_tube_with_equal_sides_is_the_square_tube() -> None:
     assert unit_loads(replace(square, member="rectangular tube", depth=0.04), "z") == pytest.approx(
         unit_loads(square, "z"), rel=1e-12
     )
-
-
-# The whole drive.
-
-BEAMS = {"mount__route": "sections", "mount__warping_held": 1}
-KNOWN = {
-    "frame__size": "40 mm", "frame__wall": "3 mm", "frame__span": "450 mm", "frame__place": 0.5,
-}  # fmt: skip
-
-
-def alignment(pull: str, **changes: Any) -> float:
-    """Give the safe current of the chain line."""
-    found = limits.find(drive_file(chain__pull=pull, **{**BEAMS, **KNOWN, **changes}))
-    return min(x.safe for x in found.limits if x.check.name == "alignment")
-
-
-@pytest.mark.parametrize("pull", ["across", "away"])
-def test_softer_members_lower_the_alignment_limit(pull: str) -> None:
-    usual = alignment(pull)
-    assert alignment(pull, frame__span="900 mm") < usual
-    assert alignment(pull, frame__wall="1.5 mm") < usual
-    assert alignment(pull, frame__member="angle") < usual
-    assert alignment(pull, frame__member="flat bar") < usual
-    assert alignment(pull, frame__member="channel") < usual
-    deeper = alignment(pull, frame__member="rectangular tube", frame__depth="60 mm")
-    assert deeper > usual
-
-
-def test_hinged_ends_lower_the_limit_and_an_end_is_stiffer_in_twist() -> None:
-    assert alignment("across", frame__ends="hinged") < alignment("across")
-    assert alignment("away", frame__place=0.1) > alignment("away")
-
-
-def test_an_unknown_way_round_is_never_the_better_one() -> None:
-    channel = {"frame__member": "channel", "frame__depth": "20 mm"}
-    for pull in ("across", "away"):
-        known = [alignment(pull, **channel, frame__open_side=s) for s in ("away", "side")]
-        assert alignment(pull, **channel) <= min(known) * (1 + 1e-9)
-
-
-def test_an_open_section_is_warned_of_in_plain_words() -> None:
-    for name, help_ in (
-        ("angle", "plate welded"),
-        ("channel", "plate welded"),
-        ("flat bar", "closed tube"),
-    ):
-        (said,) = [
-            w for w in resolve(drive_file(frame__member=name)).warnings if "open section" in w
-        ]
-        assert "second member" in said
-        assert help_ in said
-    assert not [w for w in resolve(drive_file()).warnings if "open section" in w]
-
-
-def test_the_warning_counts_a_common_angle_as_sixty_to_seventy_times_softer() -> None:
-    """Computed beforehand: 40 x 40 x 4 angle, about 60 times softer than a 40 x 40 x 2 square tube."""
-    file = drive_file(frame__member="angle", frame__size="40 mm", frame__wall="4 mm")
-    (said,) = [w for w in resolve(file).warnings if "open section" in w]
-    times = float(said.split(" times less")[0].split()[-1])
-    assert 60 <= times <= 72
-
-
-def test_a_place_off_the_middle_is_listed_where_it_can_weigh() -> None:
-    def place(**changes: Any) -> Any:
-        return next(r for r in resolve(drive_file(**changes)).ranges if r.key == "frame.place")
-
-    assert (place().low, place().high) == (0.5, 0.5)
-    for changes in ({"frame__member": "angle"}, {"frame__ends": "hinged"}):
-        assert (place(**changes).low, place(**changes).high) == (0.2, 0.5)
-
-
-def test_an_angle_mount_lies_on_the_member_too() -> None:
-    soft = limits.find(angle_file(frame__member="angle", **BEAMS, **KNOWN))
-    stiff = limits.find(angle_file(frame__member="rigid", **BEAMS))
-    for one, other in ((soft, stiff),):
-        a, b = (min(x.safe for x in f.limits if x.check.name == "alignment") for f in (one, other))
-        assert a < b
-
-
-@pytest.mark.parametrize(
-    ("frame", "words"),
-    [
-        ({"depth": "60 mm"}, ["frame.depth", "square tube", "rectangular tube"]),
-        ({"member": "rectangular tube"}, ["frame.depth", "missing"]),
-        ({"member": "flat bar", "depth": "60 mm"}, ["frame.depth", "flat bar"]),
-        ({"place": 1.2}, ["frame.place", "0.01 to 0.99"]),
-        ({"place": 0}, ["frame.place", "0.01 to 0.99"]),
-        ({"ends": "loose"}, ["frame.ends", "held, hinged"]),
-        ({"open_side": "away"}, ["frame.open_side", "channel", "square tube"]),
-        ({"member": "chanel"}, ["frame.member", "channel"]),
-        ({"size": "40 mm", "wall": "21 mm"}, ["frame.wall", "thicker than half"]),
-        ({"member": "angle", "size": "40 mm", "depth": "20 mm", "wall": "20 mm"}, ["frame.wall", "leg"]),
-        ({"member": "channel", "size": "40 mm", "wall": "20 mm"}, ["frame.wall", "fills"]),
-        ({"member": "flat bar", "size": "20 mm", "wall": "25 mm"}, ["frame.wall", "thicker"]),
-    ],
-)  # fmt: skip
-def test_bad_input_is_one_clear_line(frame: dict[str, Any], words: list[str]) -> None:
-    changes = {f"frame__{k}": v for k, v in frame.items()}
-    with pytest.raises(InputError) as caught:
-        resolve(drive_file(**changes))
-    assert len(caught.value.mistakes) == 1
-    line = str(caught.value.mistakes[0])
-    for word in words:
-        assert word in line

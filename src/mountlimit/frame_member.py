@@ -13,7 +13,18 @@ from typing import Any
 import numpy as np
 
 from . import open_section
-from .formulas import flexure, layout, member, rigid, section, span_beams, tube, usage, warping
+from .formulas import (
+    flexure,
+    layout,
+    member,
+    rigid,
+    section,
+    span_beams,
+    span_moments,
+    tube,
+    usage,
+    warping,
+)
 from .model import BoltPlane, Frame, Number
 from .worked import Value
 
@@ -198,8 +209,7 @@ def _open(frame: Frame, solved: open_section.Solved, upright: bool, way: int) ->
     """Give a solved section in the mount's axes; ``way`` -1 mirrors it along its face."""
     mm = f"{frame.size * 1000:.4g} x {frame.depth * 1000:.4g} x {frame.wall * 1000:.4g} mm"
     source = (
-        f"sectionproperties, {solved.elements} elements of the {frame.member} {mm}, corners sharp "
-        "(root fillets make a rolled one somewhat stiffer)"
+        f"sectionproperties, {solved.elements} elements, {frame.member} {mm} with sharp corners"
     )
 
     def known(number: float) -> Value:
@@ -218,3 +228,32 @@ def _open(frame: Frame, solved: open_section.Solved, upright: bool, way: int) ->
         warping_constant=known(solved.warping_constant),
         from_centroid=arm(solved.centroid), from_shear_centre=arm(solved.shear_centre),
     )  # fmt: skip
+
+
+def largest_moments(
+    frame: Frame, plane: BoltPlane, force: Any, moment: Any
+) -> tuple[tuple[Shape, Triple], ...]:
+    """Give torque and bending moments about y and z (N*m, sizes) beside the mount, for every way round.
+
+    The larger side counts, the parts of force and couple are added in size.  All torque is taken as
+    plain twist; shear and the pull along x are left out.
+    """
+    found = []
+    for shape in shapes(frame, plane):
+        torque, moment_y, moment_z = moment
+        if shape.from_centroid is not None and shape.from_shear_centre is not None:
+            arms = (shape.from_centroid, shape.from_shear_centre)
+            torque, moment_y, moment_z = _own_moments(*arms, force, moment)
+        bent = (
+            _beside(frame, force[2], moment_y),
+            _beside(frame, force[1], moment_z),
+        )
+        found.append((shape, (np.abs(span_moments.larger_torque(torque, frame.place)), *bent)))
+    return tuple(found)
+
+
+def _beside(frame: Frame, force: Number, couple: Number) -> Number:
+    held = frame.ends == "held"
+    by_force = span_moments.held_moment_force if held else span_moments.hinged_moment_force
+    by_couple = span_moments.held_moment_couple if held else span_moments.hinged_moment_couple
+    return np.abs(by_force(force, frame.span, frame.place)) + np.abs(by_couple(couple, frame.place))

@@ -229,6 +229,11 @@ LEFT_OUT: dict[str, str] = {
 
 # Formulas with their tests that no command calls yet.
 WAITING = {
+    "span_moments.held_moment_couple": "stress in the frame member",
+    "span_moments.held_moment_force": "stress in the frame member",
+    "span_moments.hinged_moment_couple": "stress in the frame member",
+    "span_moments.hinged_moment_force": "stress in the frame member",
+    "span_moments.larger_torque": "stress in the frame member",
     "starting.impact_pull": "a jam: the driven side stops dead",
     "starting.inertia_share": "a jam or a light driven side",
     "starting.series_inertia": "a jam or a light driven side",
