@@ -25,7 +25,14 @@ FILES["plastic"] = drive_file(
 FILES["reversing"] = angle_file(
     duty__reverse="50 %", chain__slack="2 %", hub__drive="set screw", hub__set_screw="1 x M6"
 )
+MEMBERS = {
+    "angle rail": angle_file(chain__pull="away", frame__member="angle", frame__place=0.3),
+    "channel rail": drive_file(chain__pull="20 deg", frame__member="channel", frame__ends="hinged"),
+    "flat rail": drive_file(chain__pull="away", frame__member="flat bar"),
+}
 CASES = [(f, c.name) for f, file in FILES.items() for c in evaluate.applicable(resolve(file))]
+CASES += [(name, "alignment") for name in MEMBERS]
+FILES |= MEMBERS
 
 
 @pytest.fixture(scope="module")

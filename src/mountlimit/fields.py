@@ -163,11 +163,17 @@ FIXINGS = Section("fixings", "the bolts that hold the mount to the frame", (
     may("fixings.joint_stiffness", "stiffness", "stiffness of one bolted point, normal to the joint", "1 kN/mm", "10000 kN/mm", ("100 kN/mm", "400 kN/mm", "1600 kN/mm")),
 ))  # fmt: skip
 
+MEMBERS = ("square tube", "rectangular tube", "round tube", "angle", "channel", "flat bar", "rigid")
+
 FRAME = Section("frame", "the frame member the mount is fixed to", (
-    choose("frame.member", "its form", ("square tube", "round tube", "rigid")),
-    may("frame.size", "length", "outer width or diameter", "5 mm", "500 mm", ("30 mm", "40 mm", "50 mm")),
-    may("frame.wall", "length", "wall thickness", "0.5 mm", "50 mm", ("1.5 mm", "2 mm", "3 mm")),
+    choose("frame.member", "its form", MEMBERS),
+    may("frame.size", "length", "outer width of the face the mount lies on, or diameter; of a channel its height", "5 mm", "500 mm", ("30 mm", "40 mm", "50 mm")),
+    may("frame.depth", "length", "rectangular tube: depth behind that face; channel: width of its flanges; angle: its other leg", "5 mm", "500 mm", example="60 mm"),
+    may("frame.wall", "length", "wall thickness; of a flat bar its thickness", "0.5 mm", "50 mm", ("1.5 mm", "2 mm", "3 mm")),
     may("frame.span", "length", "between the places where the member is held", "20 mm", "5 m", ("300 mm", "450 mm", "600 mm")),
+    may("frame.place", "ratio", "where along the span the mount sits, from one end", "0.01", "0.99", ("0.5", "0.5", "0.5"), "middle of the span: softest in twist and sag"),
+    choose("frame.ends", "its ends: held (welded into corners) or hinged (one bolt each); twist is held either way", ("held", "hinged")),
+    choose("frame.open_side", "channel: its open side away from the mount, or to the side (mount on a flange)", ("away", "side")),
     may("frame.elastic_modulus", "stress", "elastic modulus of the member", "1 GPa", "400 GPa", ("205 GPa", "205 GPa", "205 GPa"), "from memory (steel)"),
 ))  # fmt: skip
 

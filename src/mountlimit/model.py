@@ -176,10 +176,14 @@ class Frame:
     """The member the mount is bolted to; ``None`` for all numbers when the user calls it rigid."""
 
     member: str
-    size: Number
-    wall: Number
-    span: Number
-    elastic_modulus: Number
+    size: Number = None  # across the face the mount lies on; of a channel its height
+    depth: Number = None  # the other outer size; None where the section has only one
+    wall: Number = None
+    span: Number = None
+    place: Number = None  # of the mount, from one end, over the span
+    ends: str = "held"
+    open_side: str = ""  # of a channel: "away", "side", or anything else for whichever is softer
+    elastic_modulus: Number = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -12,7 +12,7 @@ from typing import Any
 
 import numpy as np
 
-from . import joint
+from . import frame_member, joint
 from .case import Displacement, Loads, Response, SectionForces
 from .formulas import (
     flexure,
@@ -22,7 +22,6 @@ from .formulas import (
     segment,
     spans,
     statics,
-    tube,
     usage,
     warping,
 )
@@ -30,7 +29,6 @@ from .model import Drive, Number, Segment
 from .worked import Value
 
 AXES = ("x", "y", "z")
-TUBE_NU = Value(0.3, "frame.poissons_ratio", "assumed", "steel, from memory")
 NO_PULL = Value(0.0, "no pull", "derived", "the weight alone")
 NO_TORQUE = Value(0.0, "no torque", "derived", "the weight alone")
 HELD_SPAN = 0.7  # an end counts as held against warping when its bolts span this share of the width
@@ -190,9 +188,10 @@ def weight_only(loads: Loads) -> Loads:
 
 def frame_part(drive: Drive, loads: Loads) -> Displacement:
     """Give the movement at the sprocket from the frame member, loaded at the main bolt plane."""
-    place = drive.mount.plane.centre
-    force, moment = wrench(drive, loads, place)
-    return _carry(drive, "frame member", place, *_frame(drive, force, moment))
+    plane = drive.mount.plane
+    force, moment = wrench(drive, loads, plane.centre)
+    move, turn = frame_member.give(drive.frame, plane, force, moment)
+    return _carry(drive, "frame member", plane.centre, move, turn)
 
 
 def _softened(drive: Drive, part: Displacement) -> Displacement:
@@ -265,30 +264,6 @@ def _carry(drive: Drive, name: str, place: Any, move: Any, turn: Any) -> Displac
         for i in range(3)
     )
     return Displacement(name=name, move=at_sprocket, turn=tuple(turn))
-
-
-def _frame(drive: Drive, force: Any, moment: Any) -> tuple[Any, Any]:
-    """Give movement and turn at mid-span of the frame member, which runs along x, held at both ends."""
-    f = drive.frame
-    if f.member == "square tube":
-        second = tube.box_second_moment(f.size, f.size, f.wall)
-        j = tube.box_torsion_constant(f.size, f.size, f.wall)
-    else:
-        second = tube.round_tube_second_moment(f.size, f.wall)
-        j = tube.round_tube_torsion_constant(f.size, f.wall)
-    e = f.elastic_modulus
-    g = flexure.shear_modulus(e, TUBE_NU)
-    move = (
-        0.0,
-        spans.fixed_beam_midspan_deflection(force[1], f.span, e, second),
-        spans.fixed_beam_midspan_deflection(force[2], f.span, e, second),
-    )
-    turn = (
-        spans.held_tube_twist(moment[0], f.span, g, j),
-        spans.fixed_beam_midspan_rotation(moment[1], f.span, e, second),
-        spans.fixed_beam_midspan_rotation(moment[2], f.span, e, second),
-    )
-    return move, turn
 
 
 def shaft(drive: Drive, loads: Loads) -> Displacement:

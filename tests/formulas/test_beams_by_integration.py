@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from mountlimit.formulas import flexure, section
+from mountlimit.formulas import flexure, member, section, span_beams
 
 E_MODULUS, SECOND, LENGTH = 2.0e11, 1.0e-8, 0.5
 X = np.linspace(0.0, LENGTH, 40001)
@@ -36,44 +36,97 @@ def test_cantilever_under_an_end_moment() -> None:
     assert flexure.end_slope_moment(*arguments) == pytest.approx(slope, rel=1e-7)
 
 
-def two_sided(load: np.ndarray, kink: float) -> tuple[float, float]:
-    """Give mid-span deflection and rotation of a beam held at two ends; ``kink`` is a mid-span jump.
+def between(load: np.ndarray, place: float, held: bool) -> tuple[float, float]:
+    """Give deflection and slope at the place of a beam on two ends, held or hinged.
 
-    Moment and shear at the left end are found from the end conditions.
+    ``load`` is E I w'' of the load alone, from the left end; what the ends add is straight in x
+    and found from the end conditions.
     """
-    middle = len(X) // 2
+    at = round(place * (len(X) - 1))
 
     def ends(moment: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         slope = integral(moment / (E_MODULUS * SECOND))
         return slope, integral(slope)
 
-    slope_0, sag_0 = ends(load + np.where(X > LENGTH / 2, kink, 0.0))
+    if not held:
+        slope, sag = ends(load - load[-1] * X / LENGTH)
+        start = -sag[-1] / LENGTH
+        return float(sag[at] + start * X[at]), float(slope[at] + start)
+    slope_0, sag_0 = ends(load)
     parts = [ends(shape) for shape in (np.ones_like(X), X)]
     matrix = [[p[0][-1] for p in parts], [p[1][-1] for p in parts]]
     a, b = np.linalg.solve(matrix, [-slope_0[-1], -sag_0[-1]])
     slope = slope_0 + a * parts[0][0] + b * parts[1][0]
     sag = sag_0 + a * parts[0][1] + b * parts[1][1]
-    return float(sag[middle]), float(slope[middle])
+    return float(sag[at]), float(slope[at])
 
 
-def test_fixed_beam_under_a_midspan_force() -> None:
-    sag, turn = two_sided(-1000.0 * np.maximum(X - LENGTH / 2, 0.0), 0.0)
-    formula = flexure.fixed_beam_midspan_deflection(1000.0, LENGTH, E_MODULUS, SECOND)
-    assert formula == pytest.approx(abs(sag), rel=1e-6)
-    assert abs(turn) < 1e-9
+PLACES = (0.1, 0.25, 0.5, 0.7)
+BEAMS = {
+    True: (span_beams.held_sag_force, span_beams.held_turn_force,
+           span_beams.held_sag_couple, span_beams.held_turn_couple),
+    False: (span_beams.hinged_sag_force, span_beams.hinged_turn_force,
+            span_beams.hinged_sag_couple, span_beams.hinged_turn_couple),
+}  # fmt: skip
 
 
-def test_fixed_beam_under_a_midspan_moment() -> None:
-    sag, turn = two_sided(np.zeros_like(X), 50.0)
-    formula = flexure.fixed_beam_midspan_rotation(50.0, LENGTH, E_MODULUS, SECOND)
-    assert formula == pytest.approx(abs(turn), rel=1e-3)
-    assert abs(sag) < 1e-7
+@pytest.mark.parametrize("held", [True, False])
+@pytest.mark.parametrize("place", PLACES)
+def test_force_and_couple_anywhere_on_a_span(held: bool, place: float) -> None:
+    """The fourth derivative of E I w is the load: a force is a ramp, a couple a step the other way.
+
+    The step falls on a grid point, which costs M dx / (4 E I) of slope: 1e-4.
+    """
+    centre = place * LENGTH
+    arguments = (LENGTH, place, E_MODULUS, SECOND)
+    force = 1000.0 * np.maximum(X - centre, 0.0)
+    couple = -50.0 * (np.sign(np.round(X - centre, 9)) + 1) / 2
+    want = (*between(force, place, held), *between(couple, place, held))
+    loads = (1000.0, 1000.0, 50.0, 50.0)
+    for beam, load, value in zip(BEAMS[held], loads, want, strict=True):
+        assert beam(load, *arguments) == pytest.approx(value, rel=2e-4, abs=1e-9), beam.__name__
 
 
-def test_held_tube_is_two_halves_in_parallel() -> None:
-    half = flexure.twist_free(1.0, LENGTH / 2, 7.9e10, 2e-8)
-    both = flexure.held_tube_twist(1.0, LENGTH, 7.9e10, 2e-8)
-    assert 1 / both == pytest.approx(2 / half, rel=1e-12, abs=0.0)
+def test_middle_of_the_span_against_handbook_coefficients() -> None:
+    """Shigley's Mechanical Engineering Design 9th ed. table A-9, cases 5 and 14: 1/48 and 1/192.
+
+    Couple in the middle: 1/12 and 1/16 of M L / (E I), Roark's Formulas for Stress and Strain,
+    beam tables (from memory).
+    """
+    one = (1.0, 1.0, 0.5, 1.0, 1.0)
+    assert 1 / span_beams.hinged_sag_force(*one) == pytest.approx(48.0, rel=1e-12)
+    assert 1 / span_beams.held_sag_force(*one) == pytest.approx(192.0, rel=1e-12)
+    assert 1 / span_beams.hinged_turn_couple(*one) == pytest.approx(12.0, rel=1e-12)
+    assert 1 / span_beams.held_turn_couple(*one) == pytest.approx(16.0, rel=1e-12)
+
+
+@pytest.mark.parametrize("place", PLACES)
+def test_span_in_twist_is_two_parts_in_parallel(place: float) -> None:
+    one, other = (flexure.twist_free(1.0, LENGTH * s, 7.9e10, 2e-8) for s in (place, 1 - place))
+    both = member.span_twist(1.0, LENGTH, place, 7.9e10, 2e-8)
+    assert 1 / both == pytest.approx(1 / one + 1 / other, rel=1e-12, abs=0.0)
+
+
+@pytest.mark.parametrize("decay", [0.5, 5.0, 50.0])
+def test_twist_with_warping_against_the_differential_equation(decay: float) -> None:
+    """Unit torque and G J: phi = c x + d sinh(k x) from each end; phi, phi', phi'' go on at the load."""
+    place, k = 0.3, decay
+    a, b = place * LENGTH, (1 - place) * LENGTH
+    sh, ch = np.sinh, np.cosh
+    matrix = [
+        [a, sh(k * a), -b, -sh(k * b)],
+        [1, k * ch(k * a), 1, k * ch(k * b)],
+        [0, sh(k * a), 0, -sh(k * b)],
+        [1, 0, 1, 0],  # torque of a part, phi' - phi'''/k^2, is c from the left, -c from the right
+    ]
+    c = np.linalg.solve(np.array(matrix), [0, 0, 0, 1.0])
+    got = member.span_twist_warping(1.0, LENGTH, place, 1.0, 1.0, k)
+    assert got == pytest.approx(c[0] * a + c[1] * sh(k * a), rel=1e-6)
+
+
+def test_warping_free_of_a_long_thin_member_no_longer_counts() -> None:
+    plain = member.span_twist(1.0, 5.0, 0.4, 1.0, 1.0)
+    assert member.span_twist_warping(1.0, 5.0, 0.4, 1.0, 1.0, 1e4) == pytest.approx(plain, rel=1e-4)
 
 
 def second_moment(inside: np.ndarray, cell: float, y: np.ndarray) -> float:

@@ -56,6 +56,7 @@ RANGES: dict[str, dict[str, Range]] = {
     "chain_rating.link_plate_power": {"pitch": (0.006, 0.06)},
     "concentration.curved_bar_inside": {"mid_radius": (1.2, 8.0), "half_depth": (0.5, 1.0)},
     "joint.frustum_stiffness": {"diameter": (0.5, 1.0), "face_diameter": (1.2, 3.0)},
+    "member.span_twist_warping": {"place": (0.1, 0.9)},
     "sprocket.smallest_effective_radius": {"teeth": TEETH},
     "sprocket.pitch_diameter": {"teeth": TEETH},
     "sprocket.speed_variation": {"teeth": (5.0, 40.0)},

@@ -21,7 +21,7 @@ from rich.console import Console
 import mountlimit.formulas as package
 import update_published_table
 from conftest import angle_file, drive_file
-from mountlimit import assess, chains, limits, meshed, thickness, why
+from mountlimit import assess, chains, limits, meshed, open_section, thickness, why
 from mountlimit.drivefile import DriveFile
 from mountlimit.evaluate import applicable
 from mountlimit.report import chains_text, record, text, thickness_text, worked_text
@@ -42,13 +42,13 @@ def drives() -> list[DriveFile]:
     return [
         drive_file(
             chain__slack="2 %", motor__speed="2500 rpm", motor__holes="slotted", hub__drive="set screw",
-            frame__member="round tube", hub__set_screw="2 x M6", duty__reverse="40 %", **VEHICLE,
+            frame__member="round tube", frame__place=0.3, hub__set_screw="2 x M6", duty__reverse="40 %", **VEHICLE,
         ),
         angle_file(
             mount__material="hdpe", mount__thickness="20 mm", shaft__face_overhang="50 mm",
             motor__torque_constant=None, motor__speed_constant="79 rpm/V", current__kind="phase peak",
             duty__ramp="0.2 s", fixings__holes="slotted", fixings__tightening_torque="12 N*m",
-            hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm",
+            hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm", frame__member="angle",
         ),
         drive_file(
             motor__torque_constant=None, motor__rated_torque="9 N*m", motor__rated_current="80 A",
@@ -58,9 +58,10 @@ def drives() -> list[DriveFile]:
         ),
         drive_file(
             mount__material="birch_ply", mount__thickness="20 mm", fixings__bolts="1 x M8",
-            fixings__span_across="0 mm", fixings__span_along=None, use__driven="all", **VEHICLE,
+            fixings__span_across="0 mm", fixings__span_along=None, use__driven="all",
+            frame__member="rectangular tube", frame__depth="60 mm", frame__ends="hinged", **VEHICLE,
         ),
-        angle_file(fixings__holes="slotted"),
+        angle_file(fixings__holes="slotted", frame__member="channel"),
     ]  # fmt: skip
 
 
@@ -81,7 +82,11 @@ def run(file: DriveFile, compare: bool) -> None:
 @pytest.fixture(scope="module")
 def reached() -> set[Any]:
     """Give the code of everything called while the commands run."""
-    for solved in (meshed.net_section, meshed.rectangle):  # kept answers would hide their solver
+    for solved in (
+        meshed.net_section,
+        meshed.rectangle,
+        open_section._solved,
+    ):  # kept answers would hide their solver
         solved.cache_clear()
     codes: set[Any] = set()
 

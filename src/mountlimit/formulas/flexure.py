@@ -3,13 +3,7 @@
 from __future__ import annotations
 
 from ..worked import formula
-from .spans import (
-    fixed_beam_midspan_deflection,
-    fixed_beam_midspan_rotation,
-    held_tube_twist,
-    overhung_deflection,
-    overhung_slope,
-)
+from .spans import overhung_deflection, overhung_slope
 from .warping import twist_held_free, twist_held_held, warping_decay
 
 __all__ = [
@@ -17,9 +11,6 @@ __all__ = [
     "end_deflection_moment",
     "end_slope_force",
     "end_slope_moment",
-    "fixed_beam_midspan_deflection",
-    "fixed_beam_midspan_rotation",
-    "held_tube_twist",
     "overhung_deflection",
     "overhung_slope",
     "shear_modulus",

@@ -11,6 +11,7 @@ from ..model import Drive
 from ..mounts import FORMS
 from ..mounts._common import Parts
 from ..picking import Picker
+from . import frame as frame_part
 from . import joint, line
 from . import motor as motor_part
 
@@ -34,7 +35,7 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     form = FORMS[str(file.given["mount.form"].value)]
     mount = form.build(picker, Parts(motor=motor, fixings=fixings, material=material))
     chain, shaft, hub = line.chain(picker), line.shaft(picker, motor), line.hub(picker)
-    frame, use = joint.frame(picker), line.use(picker)
+    frame, use = frame_part.frame(picker), line.use(picker)
     duty, policy = line.duty(picker), line.policy(picker)
     if shaft.face_overhang <= mount.thickness / 2:
         picker.mistake(

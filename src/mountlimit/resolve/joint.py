@@ -1,10 +1,10 @@
-"""The mount's material at work, the bolted joint, and the frame member behind it."""
+"""The mount's material at work, and the bolted joint."""
 
 from __future__ import annotations
 
 from .. import cards
 from ..formulas import flexure, give
-from ..model import Fixings, Frame, Motor, MotorFace, Number, Substance
+from ..model import Fixings, Motor, MotorFace, Number, Substance
 from ..picking import Picker
 from ..worked import Value
 from . import preload
@@ -209,15 +209,3 @@ def face(picker: Picker, motor: Motor, material: Substance) -> MotorFace:
         spigot=picker.word("motor.spigot", "no") == "yes",
         slotted=picker.word("motor.holes", "round") == "slotted",
     )  # fmt: skip
-
-
-def frame(picker: Picker) -> Frame:
-    """Give the member the mount is fixed to; rigid only when the user writes it."""
-    member = picker.word("frame.member", "square tube")
-    if member == "rigid":
-        return Frame(member=member, size=None, wall=None, span=None, elastic_modulus=None)
-    size, wall = picker.number("frame.size"), picker.number("frame.wall")
-    if 2 * wall >= size:
-        picker.mistake("frame.wall", "is thicker than half the member")
-    return Frame(member=member, size=size, wall=wall, span=picker.number("frame.span"),
-                 elastic_modulus=picker.number("frame.elastic_modulus"))  # fmt: skip
