@@ -14,9 +14,11 @@ from .model import (
     LineWeld,
     MotorBolt,
     PlateModel,
+    Seam,
     SectionLine,
     Slot,
     Spacer,
+    Strut,
 )
 from .solution import PlateResponse, PlateSolution, solve
 from .stress import StressSamples, equivalent
@@ -34,10 +36,12 @@ __all__ = [
     "PlateModel",
     "PlateResponse",
     "PlateSolution",
+    "Seam",
     "SectionLine",
     "Slot",
     "Spacer",
     "StressSamples",
+    "Strut",
     "SweepResponse",
     "equivalent",
     "solve",

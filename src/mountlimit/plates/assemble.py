@@ -11,13 +11,19 @@ from scipy import sparse
 from .element import Elements, prepare, stiffness
 from .mesh import Mesh
 from .model import BoolArray, FloatArray, IntArray, PlateModel
+from .seams import SpringRows, butts, fasteners
 from .springs import Spring, spacer_stiffness, washer, weld
+from .struts import struts
 from .ties import Ties, tie
 
 
 @dataclass(frozen=True, kw_only=True)
 class System:
-    """``parts[k]`` multiplies the k-th power of the thickness scale of the facets that vary."""
+    """``parts[k]`` multiplies the k-th power of the thickness scale of the facets that vary.
+
+    ``fasteners`` (three springs each: axial, along the seam, across) and ``struts`` do not vary,
+    nor do the seams' butts, which stand in the stiffness as two-way springs; see ``contact``.
+    """
 
     mesh: Mesh
     elements: Elements
@@ -26,6 +32,8 @@ class System:
     parts: tuple[sparse.csr_array, ...]
     bolts: tuple[Spring | None, ...]
     welds: tuple[Spring | None, ...]
+    fasteners: SpringRows
+    struts: SpringRows
 
     @property
     def stiffness(self) -> sparse.csc_array:
@@ -63,6 +71,10 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
             power = 2 if varying is not None and varying[facet] else 0
             full[0] = full[0] + spring.plain
             full[power] = full[power] + spring.offset
+    links = (fasteners(model, mesh), struts(model, mesh, ties))
+    for springs in (*links, butts(model, mesh).springs):
+        if len(springs.stiffness):
+            full[0] = full[0] + springs.matrix
     expand = ties.expand
     back = expand.T.tocsr()
     parts = [sparse.csr_array(back @ part @ expand) for part in full]
@@ -75,6 +87,8 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
         parts=tuple(parts),
         bolts=bolts,
         welds=welds,
+        fasteners=links[0],
+        struts=links[1],
     )
 
 

@@ -14,8 +14,7 @@ from .error import PlateError
 from .joints import Joint
 from .linework import Chain, FacetLines, draw
 from .model import FloatArray, IntArray, PlateModel
-from .shapes import free_polygon, outline_polygon
-from .validity import TOUCH
+from .shapes import TOUCH, free_polygon, outline_polygon
 
 LARGEST = 0.015  # m, largest default element size
 ALONG_SPAN = 6.0  # elements over the smallest width of a plate
@@ -30,8 +29,8 @@ class Mesh:
     """Nodes in space and six-node triangles: three corners, then the middles of edges 01, 12, 20.
 
     ``factor`` multiplies the plate's thickness in an element; ``zone`` tells elements apart that
-    must not share a nodal mean of stress. ``frame_bolt``, ``motor_bolt`` and ``spacer`` hold the
-    part whose washer or end an element lies under, else -1.
+    must not share a nodal mean of stress. ``frame_bolt``, ``motor_bolt``, ``spacer`` and ``link``
+    (fasteners of seams, then struts) hold the part whose washer or end an element lies under, else -1.
     """
 
     points: FloatArray
@@ -44,6 +43,7 @@ class Mesh:
     motor_bolt: IntArray
     motor_face: IntArray
     spacer: IntArray
+    link: IntArray
     free_edges: IntArray
     ties: IntArray
     joints: tuple[Joint, ...]
@@ -95,6 +95,7 @@ def build(model: PlateModel, mesh_size: float | None = None) -> Mesh:
         motor_bolt=regions.under(facet, centres, regions.washers(model.motor_bolts, size)),
         motor_face=regions.under(facet, centres, regions.motor_face(model, size)),
         spacer=regions.under(facet, centres, regions.spacer_ends(model, size)),
+        link=regions.under(facet, centres, regions.link_discs(model, size)),
         free_edges=edges[edge_count == 1],
         ties=ties,
         joints=tuple(joints),

@@ -21,11 +21,16 @@ class Supports:
     """Forces of the plates on bolts and welds, and of the motor on the plates, per column.
 
     Each is a wrench in space (force, then moment about the part's centre): (parts, 6, columns).
+    ``seams`` holds three forces of every seam's fastener, (fasteners, 3, columns): its tension, and
+    what the edge plate puts on it along the seam and along that plate's normal. ``struts`` holds
+    their tension, (struts, columns).
     """
 
     frame_bolts: FloatArray
     welds: FloatArray
     motor_bolts: FloatArray
+    seams: FloatArray
+    struts: FloatArray
 
 
 def supports(model: PlateModel, system: System, movement: FloatArray) -> Supports:
@@ -55,7 +60,13 @@ def supports(model: PlateModel, system: System, movement: FloatArray) -> Support
         facet = model.facets[motor_bolt.facet]
         centre = facet.to_space(np.asarray(motor_bolt.centre, float))
         motor[i] = _wrench(system.plate, ties.motor_nodes[i], mesh.points, centre, movement)
-    return Supports(frame_bolts=frame, welds=welds, motor_bolts=motor)
+    return Supports(
+        frame_bolts=frame,
+        welds=welds,
+        motor_bolts=motor,
+        seams=system.fasteners.forces(movement).reshape(-1, 3, columns),
+        struts=system.struts.forces(movement),
+    )
 
 
 def _wrench(
@@ -72,9 +83,8 @@ def _wrench(
 
 
 def lift(contact: ContactPoints, movement: FloatArray) -> FloatArray:
-    """Give the movement away from the frame at the contact points, per column."""
-    nodes = 6 * contact.nodes[:, None] + np.arange(3)
-    return np.asarray(np.einsum("ni,nic->nc", contact.push, movement[nodes]))
+    """Give the movement away from what is touched at the contact points, per column."""
+    return np.asarray(contact.rows @ movement)
 
 
 def mean_stress(system: System, reader: Reader, movement: FloatArray) -> FloatArray:

@@ -18,10 +18,11 @@ from . import contact, mesh, readings, validity
 from .assemble import System, assemble
 from .contact import ContactPoints, ContactSolver
 from .error import PlateError
-from .model import BoolArray, FloatArray, PlateModel
+from .model import BoolArray, FloatArray, IntArray, PlateModel
 from .readings import Supports
 from .sampling import Reader, Samples
 from .stress import StressSamples
+from .struts import direction
 from .ties import rigid_rows
 
 LARGEST_IMBALANCE = 1e-6  # of the load; more is refused
@@ -38,7 +39,11 @@ class PlateResponse:
     it pushes), prying included; ``bolt_shear`` is the plate's push on it along ``e1`` and ``e2``.
     ``motor_bolt_force`` and ``motor_bolt_moment`` are what the motor puts on the plate at each of
     its bolts, along ``e1``, ``e2`` and the normal. ``weld_force`` and ``weld_moment`` are what the
-    plate puts on each weld to the frame, in space, about the weld's middle. Rings are one
+    plate puts on each weld to the frame, in space, about the weld's middle. ``seam_tension`` and
+    ``seam_shear`` are the forces of every fastener of the seams in order, the shear being what the
+    edge plate puts on it along the seam and along that plate's normal; ``strut_tension`` pulls the
+    mount towards the frame. Contact forces are the frame's, then those in the seams' butts;
+    ``contact_seam`` is the seam's number, -1 for the frame. Rings are one
     thickness outside the washers, near rings half a thickness; a ``disturbed`` ring meets a corner
     or a spacer and is not to be trusted.
     """
@@ -53,6 +58,10 @@ class PlateResponse:
     weld_moment: FloatArray
     contact_force: FloatArray
     contact_place: FloatArray
+    contact_seam: IntArray
+    seam_tension: FloatArray
+    seam_shear: FloatArray
+    strut_tension: FloatArray
     frame_ring: StressSamples
     motor_ring: StressSamples
     frame_near_ring: StressSamples
@@ -111,6 +120,8 @@ class PlateSolution:
         tension, shear = bolt_forces(self.model, self.supports.frame_bolts @ shares)
         force, moment = _in_facets(self.model, self.supports.motor_bolts @ shares)
         welds = self.supports.welds @ shares
+        seams = self.supports.seams @ shares
+        points = self.contact_points
         return PlateResponse(
             displacement=motor[:3],
             rotation=motor[3:],
@@ -120,8 +131,12 @@ class PlateSolution:
             motor_bolt_moment=moment,
             weld_force=welds[:, :3],
             weld_moment=welds[:, 3:],
-            contact_force=shares[6:],
-            contact_place=self.system.mesh.points[self.contact_points.nodes],
+            contact_force=points.forces(self.lift, shares),
+            contact_place=points.place,
+            contact_seam=points.seam,
+            seam_tension=seams[:, 0],
+            seam_shear=seams[:, 1:],
+            strut_tension=self.supports.struts @ shares,
             **{name: self._stress(name, shares) for name in self.samples},
             frame_ring_disturbed=self.disturbed[0],
             motor_ring_disturbed=self.disturbed[1],
@@ -200,7 +215,7 @@ def _in_facets(model: PlateModel, wrenches: FloatArray) -> tuple[FloatArray, Flo
 def _reactions(
     model: PlateModel, supports: Supports, shares: FloatArray
 ) -> list[tuple[FloatArray, FloatArray]]:
-    """Give place and wrench of what the plates put on bolts and welds."""
+    """Give place and wrench of what the mount puts on bolts, welds and struts."""
     found = []
     for bolt, part in zip(model.frame_bolts, supports.frame_bolts, strict=True):
         facet = model.facets[bolt.facet]
@@ -208,6 +223,9 @@ def _reactions(
     for weld, part in zip(model.welds, supports.welds, strict=True):
         middle = np.array([weld.start, weld.end], float).mean(axis=0)
         found.append((model.facets[weld.facet].to_space(middle), part @ shares))
+    for strut, part in zip(model.struts, supports.struts, strict=True):
+        pull = -direction(strut) * float(part @ shares)
+        found.append((np.asarray(strut.start, float), np.r_[pull, 0.0, 0.0, 0.0]))
     return found
 
 
