@@ -54,10 +54,6 @@ class ContactPoints:
     contact: IntArray
     seam: IntArray
 
-    def columns(self, count: int) -> sparse.csc_array:
-        """Give unit pushes as columns on all unknowns of ``count`` nodes."""
-        return sparse.csc_array(self.rows.T)
-
     def forces(self, lift: FloatArray, shares: FloatArray) -> FloatArray:
         """Give the contact forces from the opening columns and the shares of all columns."""
         pushes = shares[len(shares) - len(self.nodes) :]
@@ -226,7 +222,8 @@ class Released:
     def of(cls, flexibility: FloatArray, stiffness: FloatArray) -> Released:
         """Put the frame's springs in: carry = (I + C k_frame)^-1."""
         frame = stiffness > 0.0
-        carry = np.linalg.inv(np.eye(len(frame)) + flexibility * np.where(frame, stiffness, 0.0))
+        pressed = np.eye(len(frame)) + flexibility * np.where(frame, stiffness, 0.0)
+        carry = np.asarray(np.linalg.inv(pressed), float)
         return cls(carry=carry, flexibility=flexibility, stiffness=np.abs(stiffness), frame=frame)
 
     def factor(self) -> FloatArray:

@@ -176,7 +176,8 @@ class Seam:
     along its axis (square to the face) and across it (both ways), spread evenly over its head or
     washer on the face facet and over as long a piece of the edge. The whole end of the edge facet
     presses on the face, compression only, ``contact_stiffness`` in N/m3, in cells ``pitch`` long.
-    The hole under the head is not cut out.
+    The hole under the head is not cut out. In a thickness sweep the lever of half the edge facet's
+    thickness stays that of the middle thickness.
     """
 
     facets: tuple[int, int]

@@ -20,7 +20,7 @@ from .error import PlateError
 from .mesh import Mesh
 from .model import BoolArray, FloatArray, IntArray, PlateModel
 from .sampling import area_shares
-from .shapes import TOUCH, Butt, butt
+from .shapes import TOUCH, Butt, butt, outline_polygon
 from .springs import edges_on
 
 ACROSS = np.array([-0.5, 0.0, 0.5])  # places over the thickness, and their shares (Simpson)
@@ -237,10 +237,11 @@ def _butt_rows(
     seam = model.seams[index]
     edge = Edge(model, mesh, index)
     line = edge.line
-    thickness = model.facets[seam.facets[0]].thickness
     middles, size = _cells(line, seam.pitch)
-    along = np.repeat(middles, len(ACROSS))[:, None] + 0.5 * size * GAUSS
-    arm = np.tile(ACROSS * thickness, len(middles))[:, None, None] * line.across
+    low, high = _opposite(model, index, line, middles).T
+    along = (middles[:, None] + 0.5 * size[:, None] * GAUSS).repeat(len(ACROSS), axis=0)
+    offset = 0.5 * (low + high)[:, None] + (high - low)[:, None] * ACROSS
+    arm = offset.reshape(-1, 1, 1) * line.across
     points = line.start + along[..., None] * line.along + arm
     on, face, face_share = on_face(model, mesh, seam.facets[1], points.reshape(-1, 3))
     many = on.reshape(along.shape).sum(axis=1)  # places of each cell that have plate opposite
@@ -251,15 +252,40 @@ def _butt_rows(
     way = _way(line.out, np.repeat(arm[:, 0], len(GAUSS), axis=0)[on])
     rows.add(number[cell], nodes, weight * share, way)
     rows.add(number[cell], face, weight * face_share, -_way(line.out, np.zeros(3)))
-    area = size * thickness * np.tile(ACROSS_SHARE, len(middles)) * many / len(GAUSS)
+    area = ((size * (high - low))[:, None] * ACROSS_SHARE).ravel() * many / len(GAUSS)
     used = many > 0
     near = edge.at(along[:, 0])[0][:, 2]
     return seam.contact_stiffness * area[used], points.mean(axis=1)[used], near[used]
 
 
-def _cells(line: Butt, pitch: float | None) -> tuple[FloatArray, float]:
-    """Give the middles of the cells along a seam, and their length."""
+def _opposite(model: PlateModel, index: int, line: Butt, middles: FloatArray) -> FloatArray:
+    """Give from where to where across the edge plate's thickness there is plate opposite, (n, 2).
+
+    Where the edge plate stands over the rim of the other, the pressed strip is narrower.
+    """
+    edge, face = (model.facets[f] for f in model.seams[index].facets)
+    outline = outline_polygon(face).buffer(TOUCH)
+    reach = 0.5 * edge.thickness * np.array([[-1.0], [1.0]]) * line.across
+    found = np.zeros((len(middles), 2))
+    for i, middle in enumerate(middles):
+        root = line.start + middle * line.along
+        ends = face.to_plane(root + reach)
+        whole = shapely.LineString(ends).intersection(outline)
+        near = [
+            p for p in shapely.get_parts(whole) if p.distance(shapely.Point(ends.mean(0))) < TOUCH
+        ]
+        if near:
+            way = (ends[1] - ends[0]) / edge.thickness
+            places = (shapely.get_coordinates(near[0]) - ends.mean(axis=0)) @ way
+            found[i] = np.clip(
+                [places.min(), places.max()], *(0.5 * edge.thickness * np.array([-1, 1]))
+            )
+    return found
+
+
+def _cells(line: Butt, pitch: float | None) -> tuple[FloatArray, FloatArray]:
+    """Give the middles of the cells along a seam, and their lengths; those at the ends are half."""
     wanted = max(FINEST, line.length / CELLS) if pitch is None else pitch
     count = max(2, round(line.length / wanted))
-    size = line.length / count
-    return (np.arange(count) + 0.5) * size, size
+    marks = np.r_[0.0, np.arange(count) + 0.5, count] * (line.length / count)
+    return np.asarray(0.5 * (marks[:-1] + marks[1:]), float), np.diff(marks)

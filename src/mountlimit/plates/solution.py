@@ -267,7 +267,7 @@ def loads(system: System, points: ContactPoints) -> FloatArray:
     count = system.ties.expand.shape[1]
     motor = np.zeros((count, 6))
     motor[system.ties.motor, range(6)] = 1.0
-    pushes = system.ties.expand.T @ points.columns(len(system.mesh.points))
+    pushes = system.ties.expand.T @ points.rows.T
     return np.hstack([motor, np.asarray(pushes.toarray())])
 
 

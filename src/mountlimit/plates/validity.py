@@ -8,8 +8,8 @@ import numpy as np
 from shapely.geometry import LineString, Point, Polygon
 
 from .error import PlateError
-from .model import Facet, FloatArray, PlateModel
 from .link_checks import check_links
+from .model import Facet, FloatArray, PlateModel
 from .shapes import (
     TOUCH,
     holes_on,
