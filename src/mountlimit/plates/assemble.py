@@ -16,6 +16,8 @@ from .springs import Spring, spacer_stiffness, washer, weld
 from .struts import struts
 from .ties import Ties, tie
 
+AT_ONCE = 500  # elements handled together: bounds the memory taken
+
 
 @dataclass(frozen=True, kw_only=True)
 class System:
@@ -51,11 +53,9 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
     """
     elements = prepare(model, mesh)
     ties = tie(model, mesh)
-    thin, bent = stiffness(elements)
-    rigid = ties.rigid_elements(mesh)
-    thin[rigid] = bent[rigid] = 0.0
+    strained = ~ties.rigid_elements(mesh)
     blocks = NodeBlocks(mesh)
-    plate = blocks.gather(thin + bent)
+    plate = blocks.gather(_element_blocks(elements, strained, strained))
     bolts = tuple(
         None if math.isinf(bolt.normal_stiffness) else washer(model, mesh, i)
         for i, bolt in enumerate(model.frame_bolts)
@@ -64,13 +64,16 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
         weld(model, mesh, i) if part.other_facet is None else None
         for i, part in enumerate(model.welds)
     )
-    full = [plate] if varying is None else _split(blocks, mesh, thin, bent, varying)
+    full = [plate]
+    if varying is not None:
+        full = _split(blocks, elements, strained, varying[mesh.facet])
     owners = [bolt.facet for bolt in model.frame_bolts] + [part.facet for part in model.welds]
-    for spring, facet in zip((*bolts, *welds), owners, strict=True):
-        if spring is not None:
-            power = 2 if varying is not None and varying[facet] else 0
-            full[0] = full[0] + spring.plain
-            full[power] = full[power] + spring.offset
+    pairs = [(s, f) for s, f in zip((*bolts, *welds), owners, strict=True) if s is not None]
+    moved = [s.offset for s, f in pairs if varying is not None and varying[f]]
+    still = [s.offset for s, f in pairs if varying is None or not varying[f]]
+    full[0] = _added(full[0], [s.plain for s, _ in pairs] + still)
+    if moved:
+        full[2] = _added(full[2], moved)
     links = (fasteners(model, mesh), struts(model, mesh, ties))
     for springs in (*links, butts(model, mesh).springs):
         if len(springs.stiffness):
@@ -92,18 +95,39 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
     )
 
 
+def _added(total: sparse.csr_array, more: list[sparse.coo_array]) -> sparse.csr_array:
+    """Add many small matrices at once."""
+    if not more:
+        return total
+    rows, columns = (np.concatenate([part.coords[k] for part in more]) for k in (0, 1))
+    data = np.concatenate([part.data for part in more])
+    return sparse.csr_array(
+        total + sparse.coo_array((data, (rows, columns)), shape=total.shape).tocsr()
+    )
+
+
+def _element_blocks(elements: Elements, thin: BoolArray, bent: BoolArray) -> FloatArray:
+    """Give element matrices (n, 36, 36) of the thin and the bent parts of the elements marked."""
+    count = len(elements.weight)
+    found = np.empty((count, 36, 36))
+    for low in range(0, count, AT_ONCE):
+        part = slice(low, low + AT_ONCE)
+        of_thin, of_bent = stiffness(elements.part(part))
+        found[part] = of_thin * thin[part, None, None] + of_bent * bent[part, None, None]
+    return found
+
+
 def _split(
-    blocks: NodeBlocks, mesh: Mesh, thin: FloatArray, bent: FloatArray, varying: BoolArray
+    blocks: NodeBlocks, elements: Elements, strained: BoolArray, moves: BoolArray
 ) -> list[sparse.csr_array]:
-    """Give the plates' parts of power 0 to 3 of the thickness scale."""
-    moves = varying[mesh.facet][:, None, None]
-    still = np.where(moves, 0.0, thin + bent)
-    empty = sparse.csr_array(blocks.shape)
+    """Give the plates' parts of power 0 to 3 of the thickness scale; ``moves`` marks elements."""
+    none = np.zeros_like(moves)
+    pairs = [(~moves, ~moves), (moves, none), (none, none), (none, moves)]
     return [
-        blocks.gather(still),
-        blocks.gather(np.where(moves, thin, 0.0)),
-        empty,
-        blocks.gather(np.where(moves, bent, 0.0)),
+        blocks.gather(_element_blocks(elements, strained & thin, strained & bent))
+        if np.any(thin | bent)
+        else sparse.csr_array(blocks.shape)
+        for thin, bent in pairs
     ]
 
 
@@ -131,18 +155,23 @@ class NodeBlocks:
         rows = np.repeat(mesh.triangles, 6, axis=1).ravel()
         columns = np.tile(mesh.triangles, 6).ravel()
         key = rows * count + columns
-        self.order = np.argsort(key, kind="stable")
-        ordered = key[self.order]
+        order = np.argsort(key, kind="stable")
+        self.place = np.empty_like(order)
+        self.place[order] = np.arange(len(order))
+        ordered = key[order]
         self.starts: IntArray = np.flatnonzero(np.r_[True, np.diff(ordered) > 0])
         kept = ordered[self.starts]
-        self.columns = kept % count
-        self.pointer = np.searchsorted(kept // count, np.arange(count + 1))
+        self.columns = (kept % count).astype(np.int32)
+        self.pointer = np.searchsorted(kept // count, np.arange(count + 1)).astype(np.int32)
         self.shape = (6 * count, 6 * count)
 
     def gather(self, blocks: FloatArray) -> sparse.csr_array:
         """Sum element matrices (n, 36, 36) into a sparse matrix."""
-        pairs = blocks.reshape(-1, 6, 6, 6, 6).transpose(0, 1, 3, 2, 4).reshape(-1, 36)
-        summed = np.add.reduceat(pairs[self.order], self.starts, axis=0)
+        pairs = np.empty((36 * len(blocks), 36))
+        for low in range(0, len(blocks), AT_ONCE):
+            part = blocks[low : low + AT_ONCE].reshape(-1, 6, 6, 6, 6).transpose(0, 1, 3, 2, 4)
+            pairs[self.place[36 * low : 36 * (low + AT_ONCE)]] = part.reshape(-1, 36)
+        summed = np.add.reduceat(pairs, self.starts, axis=0)
         data = summed.reshape(-1, 6, 6)
         matrix = sparse.bsr_array((data, self.columns, self.pointer), shape=self.shape)
         return sparse.csr_array(matrix.tocsr())

@@ -9,7 +9,7 @@ Straight edges are assumed, so the map to the unit triangle is linear.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 
 import numpy as np
 
@@ -82,6 +82,10 @@ class Elements:
     bending: FloatArray
     thickness: FloatArray
     weight: FloatArray
+
+    def part(self, chosen: slice) -> Elements:
+        """Give some of the elements."""
+        return Elements(**{f.name: getattr(self, f.name)[chosen] for f in fields(self)})
 
 
 def prepare(model: PlateModel, mesh: Mesh) -> Elements:

@@ -21,6 +21,7 @@ ALONG_SPAN = 6.0  # elements over the smallest width of a plate
 OVER_THICKNESS = 5.0  # element size over plate thickness
 MOST = 800  # elements aimed at, at most, by the default size
 AREA_SHARE = 0.43  # area of an even triangle over its side squared
+MOST_BY_DEFAULT = 5500  # elements at the default size; more is refused: 500 MB
 SMALLEST_ANGLE = 25.0  # degrees, asked of the mesher
 
 
@@ -73,11 +74,17 @@ def build(model: PlateModel, mesh_size: float | None = None) -> Mesh:
     Raises
     ------
     PlateError
-        when the mesher fails or the mesh does not fit the drawing
+        when the mesher fails, the mesh does not fit the drawing, or it would be too large
     """
     size = default_size(model) if mesh_size is None else mesh_size
     drawn, chains, joints = draw(model, size)
     points, corners, facet, ties = _joined(model, drawn, chains, size)
+    if mesh_size is None and len(corners) > MOST_BY_DEFAULT:
+        raise PlateError(
+            "mount",
+            f"its holes and washers ask for {len(corners)} elements, more than {MOST_BY_DEFAULT}; "
+            "leave out small holes, or bolts that carry little",
+        )
     points, triangles, edges, edge_count = _with_middles(points, corners)
     ties = _with_tied_middles(ties, edges)
     centres = _centres(model, points, corners, facet)

@@ -15,6 +15,8 @@ from .model import BoolArray, FloatArray, IntArray, PlateModel
 from .sampling import Reader, Samples
 from .ties import rigid_rows
 
+COLUMNS = 16  # of movement turned into stress together: bounds the memory taken
+
 
 @dataclass(frozen=True, kw_only=True)
 class Supports:
@@ -90,9 +92,13 @@ def lift(contact: ContactPoints, movement: FloatArray) -> FloatArray:
 def mean_stress(system: System, reader: Reader, movement: FloatArray) -> FloatArray:
     """Give nodal means of stress per zone, (means, 6, columns): membrane, then bending part."""
     unknowns = (6 * system.mesh.triangles[:, :, None] + np.arange(6)).reshape(-1, 36)
-    corners = resultants(system.elements, movement[unknowns])
-    means = reader.mean @ corners.reshape(3 * len(corners), -1)
-    return np.asarray(means).reshape(-1, 6, movement.shape[1])
+    means = np.empty((reader.mean.shape[0], 6, movement.shape[1]))
+    for low in range(0, movement.shape[1], COLUMNS):
+        part = slice(low, low + COLUMNS)
+        corners = resultants(system.elements, movement[:, part][unknowns])
+        flat = reader.mean @ corners.reshape(3 * len(corners), -1)
+        means[:, :, part] = np.asarray(flat).reshape(len(means), 6, -1)
+    return means
 
 
 def sample_sets(model: PlateModel, reader: Reader) -> dict[str, Samples]:

@@ -277,7 +277,7 @@ def solve_columns(stiffness: sparse.csc_array, load: FloatArray, refine: bool = 
     Raises
     ------
     PlateError
-        when part of the mount is not held
+        when part of the mount is not held, or it is so soft that rounding spoils the answer
     """
     try:
         factor = splu(
@@ -289,11 +289,19 @@ def solve_columns(stiffness: sparse.csc_array, load: FloatArray, refine: bool = 
     except RuntimeError as fault:
         raise PlateError("mount", "part of it is not held") from fault
     blocks = range(0, load.shape[1], COLUMNS)
-    found = np.hstack([factor.solve(load[:, i : i + COLUMNS]) for i in blocks])
+    found = np.empty_like(load)
+    for i in blocks:
+        found[:, i : i + COLUMNS] = factor.solve(load[:, i : i + COLUMNS])
     if refine:
         found[:, :6] += factor.solve(load[:, :6] - stiffness @ found[:, :6])
     left = np.max(np.abs(load[:, :6] - stiffness @ found[:, :6]))
     flexibility = np.einsum("ij,ij->j", load[:, :6], found[:, :6])
     if not left < NOT_HELD or np.min(flexibility) <= 0.0:
         raise PlateError("mount", "part of it is not held")
+    if refine and left > LARGEST_IMBALANCE:
+        raise PlateError(
+            "mount",
+            f"is too soft for its size to be solved: {left:.0e} of a load is lost in rounding; "
+            "make the plate thicker or smaller",
+        )
     return np.asarray(found)

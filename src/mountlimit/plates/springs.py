@@ -23,13 +23,13 @@ LINE_WEIGHTS = np.array([5.0, 8.0, 5.0]) / 18.0
 class Spring:
     """One support's stiffness on all unknowns: its part free of thickness, and its part of t**2."""
 
-    plain: sparse.csr_array
-    offset: sparse.csr_array
+    plain: sparse.coo_array
+    offset: sparse.coo_array
 
     @property
     def whole(self) -> sparse.csr_array:
         """Both parts together."""
-        return sparse.csr_array(self.plain + self.offset)
+        return sparse.csr_array(self.plain.tocsr() + self.offset.tocsr())
 
 
 def mass_like(area: FloatArray) -> FloatArray:
@@ -50,7 +50,7 @@ def _on_nodes(
         row = np.broadcast_to(index[:, :, :, None, None], block.shape)
         column = np.broadcast_to(index[:, None, None, :, :], block.shape)
         entries = (block.ravel(), (row.ravel(), column.ravel()))
-        parts.append(sparse.coo_array(entries, shape=(6 * count, 6 * count)).tocsr())
+        parts.append(sparse.coo_array(entries, shape=(6 * count, 6 * count)))
     return Spring(plain=parts[0], offset=parts[1])
 
 
