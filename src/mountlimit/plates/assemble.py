@@ -55,7 +55,9 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
     ties = tie(model, mesh)
     strained = ~ties.rigid_elements(mesh)
     blocks = NodeBlocks(mesh)
-    plate = blocks.gather(_element_blocks(elements, strained, strained))
+    moves = np.zeros(len(model.facets), bool) if varying is None else varying
+    full = _plates(blocks, elements, strained, moves[mesh.facet])
+    plate = sum(full[1:], full[0])
     bolts = tuple(
         None if math.isinf(bolt.normal_stiffness) else washer(model, mesh, i)
         for i, bolt in enumerate(model.frame_bolts)
@@ -64,23 +66,18 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
         weld(model, mesh, i) if part.other_facet is None else None
         for i, part in enumerate(model.welds)
     )
-    full = [plate]
-    if varying is not None:
-        full = _split(blocks, elements, strained, varying[mesh.facet])
     owners = [bolt.facet for bolt in model.frame_bolts] + [part.facet for part in model.welds]
-    pairs = [(s, f) for s, f in zip((*bolts, *welds), owners, strict=True) if s is not None]
-    moved = [s.offset for s, f in pairs if varying is not None and varying[f]]
-    still = [s.offset for s, f in pairs if varying is None or not varying[f]]
-    full[0] = _added(full[0], [s.plain for s, _ in pairs] + still)
-    if moved:
-        full[2] = _added(full[2], moved)
+    pairs = [(s, moves[f]) for s, f in zip((*bolts, *welds), owners, strict=True) if s is not None]
+    full[0] = _added(full[0], [s.plain for s, _ in pairs])
+    full[0] = _added(full[0], [s.offset for s, move in pairs if not move])
+    full[2] = _added(full[2], [s.offset for s, move in pairs if move])
     links = (fasteners(model, mesh), struts(model, mesh, ties))
-    for springs in (*links, butts(model, mesh).springs):
-        if len(springs.stiffness):
-            full[0] = full[0] + springs.matrix
+    all_links = (*links, butts(model, mesh).springs)
+    full[0] = _added(full[0], [springs.matrix for springs in all_links])
     expand = ties.expand
     back = expand.T.tocsr()
-    parts = [sparse.csr_array(back @ part @ expand) for part in full]
+    used = full if varying is not None else full[:1]
+    parts = [sparse.csr_array(back @ part @ expand) for part in used]
     parts[0] = sparse.csr_array(parts[0] + _spacers(model, ties))
     return System(
         mesh=mesh,
@@ -97,7 +94,7 @@ def assemble(model: PlateModel, mesh: Mesh, varying: BoolArray | None = None) ->
 
 def _added(total: sparse.csr_array, more: list[sparse.coo_array]) -> sparse.csr_array:
     """Add many small matrices at once."""
-    if not more:
+    if not any(part.nnz for part in more):
         return total
     rows, columns = (np.concatenate([part.coords[k] for part in more]) for k in (0, 1))
     data = np.concatenate([part.data for part in more])
@@ -106,29 +103,24 @@ def _added(total: sparse.csr_array, more: list[sparse.coo_array]) -> sparse.csr_
     )
 
 
-def _element_blocks(elements: Elements, thin: BoolArray, bent: BoolArray) -> FloatArray:
-    """Give element matrices (n, 36, 36) of the thin and the bent parts of the elements marked."""
-    count = len(elements.weight)
-    found = np.empty((count, 36, 36))
-    for low in range(0, count, AT_ONCE):
-        part = slice(low, low + AT_ONCE)
-        of_thin, of_bent = stiffness(elements.part(part))
-        found[part] = of_thin * thin[part, None, None] + of_bent * bent[part, None, None]
-    return found
-
-
-def _split(
+def _plates(
     blocks: NodeBlocks, elements: Elements, strained: BoolArray, moves: BoolArray
 ) -> list[sparse.csr_array]:
-    """Give the plates' parts of power 0 to 3 of the thickness scale; ``moves`` marks elements."""
+    """Give the plates' parts of power 0 to 3 of the thickness scale; ``moves`` marks elements.
+
+    Element matrices are made a few at a time; only parts that are not empty are kept.
+    """
     none = np.zeros_like(moves)
-    pairs = [(~moves, ~moves), (moves, none), (none, none), (none, moves)]
-    return [
-        blocks.gather(_element_blocks(elements, strained & thin, strained & bent))
-        if np.any(thin | bent)
-        else sparse.csr_array(blocks.shape)
-        for thin, bent in pairs
-    ]
+    marks = [(~moves, ~moves), (moves, none), (none, none), (none, moves)]
+    found = {k: np.empty((len(moves), 36, 36)) for k, pair in enumerate(marks) if np.any(pair)}
+    for low in range(0, len(moves), AT_ONCE):
+        part = slice(low, low + AT_ONCE)
+        thin, bent = stiffness(elements.part(part))
+        for k, whole in found.items():
+            of_thin, of_bent = (strained[part] & mark[part] for mark in marks[k])
+            whole[part] = thin * of_thin[:, None, None] + bent * of_bent[:, None, None]
+    empty = sparse.csr_array(blocks.shape)
+    return [blocks.gather(found.pop(k)) if k in found else empty for k in range(len(marks))]
 
 
 def _spacers(model: PlateModel, ties: Ties) -> sparse.csr_array:

@@ -39,9 +39,10 @@ class SpringRows:
     stiffness: FloatArray
 
     @property
-    def matrix(self) -> sparse.csr_array:
+    def matrix(self) -> sparse.coo_array:
         """Stiffness on all unknowns."""
-        return sparse.csr_array(self.rows.T @ sparse.diags_array(self.stiffness) @ self.rows)
+        held = sparse.diags_array(self.stiffness) @ self.rows
+        return sparse.coo_array(self.rows.T @ held)
 
     def forces(self, movement: FloatArray) -> FloatArray:
         """Give the pull in each for movement columns."""

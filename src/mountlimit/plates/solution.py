@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -117,27 +118,15 @@ class PlateSolution:
         load = sum((moved(w, p, centre) for w, p in loads), np.zeros(6))
         shares = self._shares(load)
         motor = rigid_rows(np.asarray(point, float) - centre) @ (self.motor @ shares)
-        tension, shear = bolt_forces(self.model, self.supports.frame_bolts @ shares)
-        force, moment = _in_facets(self.model, self.supports.motor_bolts @ shares)
-        welds = self.supports.welds @ shares
-        seams = self.supports.seams @ shares
-        points = self.contact_points
+        stress: dict[str, Any] = {name: self._stress(name, shares) for name in self.samples}
         return PlateResponse(
             displacement=motor[:3],
             rotation=motor[3:],
-            bolt_tension=tension,
-            bolt_shear=shear,
-            motor_bolt_force=force,
-            motor_bolt_moment=moment,
-            weld_force=welds[:, :3],
-            weld_moment=welds[:, 3:],
-            contact_force=points.forces(self.lift, shares),
-            contact_place=points.place,
-            contact_seam=points.seam,
-            seam_tension=seams[:, 0],
-            seam_shear=seams[:, 1:],
-            strut_tension=self.supports.struts @ shares,
-            **{name: self._stress(name, shares) for name in self.samples},
+            **self._forces(shares),
+            contact_force=self.contact_points.forces(self.lift, shares),
+            contact_place=self.contact_points.place,
+            contact_seam=self.contact_points.seam,
+            **stress,
             frame_ring_disturbed=self.disturbed[0],
             motor_ring_disturbed=self.disturbed[1],
             balance_residual=self._balance(load, shares),
@@ -152,6 +141,24 @@ class PlateSolution:
         if self.contact_solver is None:
             return load
         return np.asarray(np.r_[load, self.contact_solver.forces(self.lift[:, :6] @ load)])
+
+    def _forces(self, shares: FloatArray) -> dict[str, Any]:
+        """Give what holds the mount and joins its parts."""
+        tension, shear = bolt_forces(self.model, self.supports.frame_bolts @ shares)
+        force, moment = _in_facets(self.model, self.supports.motor_bolts @ shares)
+        welds = self.supports.welds @ shares
+        seams = self.supports.seams @ shares
+        return {
+            "bolt_tension": tension,
+            "bolt_shear": shear,
+            "motor_bolt_force": force,
+            "motor_bolt_moment": moment,
+            "weld_force": welds[:, :3],
+            "weld_moment": welds[:, 3:],
+            "seam_tension": seams[:, 0],
+            "seam_shear": seams[:, 1:],
+            "strut_tension": self.supports.struts @ shares,
+        }
 
     def _stress(self, name: str, shares: FloatArray) -> StressSamples:
         found = self.stress[name] @ shares
