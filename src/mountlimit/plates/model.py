@@ -171,11 +171,13 @@ class Seam:
     ``facets`` are the edge facet, which stands at right angles on the other, and the face facet.
     ``start`` and ``end`` lie on the edge facet, along its straight edge that butts. The edge may be
     drawn as it is, to the face (half a thickness off the face facet's mid-plane), or to the
-    mid-plane; up to one thickness is taken as drawn, so that a thickness may be swept.
+    mid-plane, which lengthens the loads' lever by half a thickness (safe side); up to one thickness
+    is taken as drawn, so that a thickness may be swept.
     ``places`` are the fasteners' distances from ``start``. Each fastener is a two-way spring in N/m
     along its axis (square to the face) and across it (both ways), spread evenly over its head or
     washer on the face facet and over as long a piece of the edge. The whole end of the edge facet
     presses on the face, compression only, ``contact_stiffness`` in N/m3, in cells ``pitch`` long.
+    Pulled off with no other hold, the edge plate has play: it turns at once until a rim touches.
     The hole under the head is not cut out. In a thickness sweep the lever of half the edge facet's
     thickness stays that of the middle thickness.
     """
