@@ -16,7 +16,7 @@ from mountlimit.model import BoltPlane, Frame
 E_MODULUS = 210e9
 G_MODULUS = E_MODULUS / 2.6
 PLANES = {
-    n: BoltPlane(thickness=0.008, towards_motor=1.0, 
+    n: BoltPlane(thickness=0.008, towards_motor=1.0,
         centre=(0.0, 0.0, 0.0), first="x", second=s, normal=n, bolts=((0.0, 0.0),), half_first=0.05,
         edge_second=0.02,
     )

@@ -13,6 +13,7 @@ from .formulas import rigid, tipping
 from .model import Array, Beyond, BoltPlane, Drive, Number
 from .plate_reading import LETTERS, Line, Settled, settle
 from .plates import Answer
+from .plates.struts import direction
 from .plates.ties import rigid_rows
 from .worked import Value
 
@@ -161,6 +162,10 @@ def _beyond(settled: Settled, answer: Answer, beyond: Beyond, place: Array) -> A
         middle = np.array([weld.start, weld.end], float).mean(axis=0)
         centre = family.model.facets[weld.facet].to_space(middle)
         total += _carried(answer.supports.welds[i], centre - place)
+    for i in beyond.struts:
+        strut = family.model.struts[i]
+        pull = np.outer(-direction(strut), answer.supports.struts[i])
+        total += _carried(np.vstack([pull, 0.0 * pull]), np.asarray(strut.start, float) - place)
     on = np.flatnonzero(np.isin(family.points.contact, beyond.contacts))
     total[:, 6:] -= _pushes(settled, place)[:, on] @ np.eye(total.shape[1] - 6)[on]
     return total
@@ -174,7 +179,7 @@ def _carried(wrench: Array, arm: Array) -> Array:
 def _pushes(settled: Settled, place: Array) -> Array:
     """Give the frame's unit pushes on the plate as wrenches about a place: (6, points)."""
     points = settled.route.family.points
-    arms = settled.route.family.mesh.points[points.nodes] - place
+    arms = points.place - place
     return np.vstack([points.push.T, np.cross(arms, points.push).T])
 
 
@@ -184,7 +189,7 @@ def _balance(settled: Settled) -> Any:
     place = np.asarray(model.motor_centre, float)
     everything = Beyond(
         bolts=tuple(range(len(model.frame_bolts))), welds=tuple(range(len(model.welds))),
-        contacts=tuple(range(len(model.contacts))),
+        contacts=tuple(range(len(model.contacts))), struts=tuple(range(len(model.struts))),
     )  # fmt: skip
     reach = float(np.max(np.ptp(settled.route.family.mesh.points, axis=0)))
     scale = np.r_[np.ones(3), np.full(3, 1.0 / reach)]

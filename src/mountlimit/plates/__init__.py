@@ -17,9 +17,11 @@ from .model import (
     LineWeld,
     MotorBolt,
     PlateModel,
+    Seam,
     SectionLine,
     Slot,
     Spacer,
+    Strut,
 )
 from .scales import Scales, Varying
 from .solution import PlateResponse, PlateSolution, solve
@@ -43,10 +45,12 @@ __all__ = [
     "PlateSolution",
     "Reading",
     "Scales",
+    "Seam",
     "SectionLine",
     "Slot",
     "Spacer",
     "StressSamples",
+    "Strut",
     "SweepResponse",
     "Varying",
     "equivalent",

@@ -21,7 +21,10 @@ MOST_SETS = 400
 
 @dataclass(frozen=True, kw_only=True)
 class Bearing:
-    """One set of bearing points: contact forces per unit load, and what must not be negative."""
+    """One set of contact points: shares per unit load, and what must not be negative.
+
+    ``points`` marks where the frame bears, and where a seam's butt stands open.
+    """
 
     points: BoolArray
     forces: FloatArray
@@ -92,10 +95,14 @@ class Answer:
     def _bearing(self, points: BoolArray) -> Bearing:
         on = np.flatnonzero(points)
         flexibility = self.lift[:, 6:]
-        total = flexibility[np.ix_(on, on)] + np.diag(1.0 / self.stiffness[on])
+        total = flexibility[np.ix_(on, on)] + np.diag(
+            1.0 / self.stiffness[on]
+        )  # butts below nothing
         forces = np.zeros((len(points), 6))
         if on.size:
             forces[on] = np.linalg.solve(total, -self.lift[on, :6])
-        tests = self.lift[:, :6] + flexibility @ forces  # gaps, where no point bears
-        tests[on] = forces[on] / self.stiffness[on, None]  # depth pressed in, where one does
+        # a gap where the frame does not bear, and where it does the depth pressed in; a closed butt
+        # is pressed, an open one has its spring let go
+        tests = np.sign(self.stiffness)[:, None] * (self.lift[:, :6] + flexibility @ forces)
+        tests[on] = forces[on] / np.abs(self.stiffness[on, None])
         return Bearing(points=points, forces=forces, tests=tests)

@@ -12,8 +12,12 @@ from .element import Elements, prepare, stiffness
 from .mesh import Mesh
 from .model import BoolArray, FloatArray, IntArray, PlateModel
 from .scales import Growth, Scales, Term, Varying, merged, total
+from .seams import SpringRows, butts, fasteners
 from .springs import Spring, spacer_stiffness, washer, weld
+from .struts import struts
 from .ties import Ties, tie
+
+AT_ONCE = 500  # elements handled together: bounds the memory taken
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -21,7 +25,9 @@ class System:
     """The assembled mount.
 
     ``plates`` are the plates' parts on all nodal unknowns; ``terms`` all parts, supports and all,
-    on the kept unknowns.
+    on the kept unknowns. ``fasteners`` (three springs each: axial, along the seam, across) and
+    ``struts`` do not follow the thickness, nor do the seams' butts, which stand in the stiffness as
+    two-way springs; see ``contact``.
     """
 
     mesh: Mesh
@@ -32,6 +38,8 @@ class System:
     bolts: tuple[Spring | None, ...]
     welds: tuple[Spring | None, ...]
     varying: Varying
+    fasteners: SpringRows
+    struts: SpringRows
 
     @property
     def stiffness(self) -> sparse.csc_array:
@@ -51,10 +59,8 @@ def assemble(model: PlateModel, mesh: Mesh, varying: Varying | None = None) -> S
     varying = varying or Varying.none(len(model.facets))
     elements = prepare(model, mesh)
     ties = tie(model, mesh)
-    thin, bent = stiffness(elements)
-    rigid = ties.rigid_elements(mesh)
-    thin[rigid] = bent[rigid] = 0.0
-    plates = _plates(NodeBlocks(mesh), mesh, thin, bent, varying)
+    strained = ~ties.rigid_elements(mesh)
+    plates = _plates(NodeBlocks(mesh), elements, strained, mesh.facet, varying)
     bolts = tuple(
         None if math.isinf(bolt.normal_stiffness) else washer(model, mesh, i)
         for i, bolt in enumerate(model.frame_bolts)
@@ -73,6 +79,13 @@ def assemble(model: PlateModel, mesh: Mesh, varying: Varying | None = None) -> S
     for spring, facet, grows in springs:
         if spring is not None:
             full += _spring_terms(spring, facet, grows, varying)
+    screws, rods = fasteners(model, mesh), struts(model, mesh, ties)
+    links: tuple[tuple[SpringRows, Growth], ...] = (
+        (screws, "seam"), (rods, "nothing"), (butts(model, mesh).springs, "nothing"),
+    )  # fmt: skip
+    full += [
+        Term(matrix=sparse.csr_array(rows.matrix), power=0, grows=grows) for rows, grows in links
+    ]
     expand = ties.expand
     back = expand.T.tocsr()
     kept = [
@@ -90,6 +103,8 @@ def assemble(model: PlateModel, mesh: Mesh, varying: Varying | None = None) -> S
         terms=merged(kept),
         bolts=bolts,
         welds=welds,
+        fasteners=screws,
+        struts=rods,
         varying=varying,
     )
 
@@ -97,28 +112,42 @@ def assemble(model: PlateModel, mesh: Mesh, varying: Varying | None = None) -> S
 def _spring_terms(spring: Spring, facet: int, grows: Growth, varying: Varying) -> tuple[Term, Term]:
     power = 2 if varying.thickness[facet] else 0
     return (
-        Term(matrix=spring.plain, power=0, grows=grows),
-        Term(matrix=spring.offset, power=power, grows=grows),
+        Term(matrix=sparse.csr_array(spring.plain), power=0, grows=grows),
+        Term(matrix=sparse.csr_array(spring.offset), power=power, grows=grows),
     )
 
 
 def _plates(
-    blocks: NodeBlocks, mesh: Mesh, thin: FloatArray, bent: FloatArray, varying: Varying
+    blocks: NodeBlocks, elements: Elements, strained: BoolArray, facet: IntArray, varying: Varying
 ) -> tuple[Term, ...]:
-    """Give the plates' parts: membrane and shear grow with the thickness, bending with its cube."""
-    thick, stiff = varying.thickness[mesh.facet], varying.modulus[mesh.facet]
+    """Give the plates' parts: membrane and shear grow with the thickness, bending with its cube.
+
+    Element matrices are made a few at a time; only parts that are not empty are kept.
+    """
+    thick, stiff = varying.thickness[facet], varying.modulus[facet]
+    marks: list[tuple[Growth, int, BoolArray, BoolArray]] = []  # with thin, with bent
+    none = np.zeros_like(thick)
+    for grows, own in _growths(stiff):
+        marks += [
+            (grows, 0, own & ~thick, own & ~thick), (grows, 1, own & thick, none),
+            (grows, 3, none, own & thick),
+        ]  # fmt: skip
     found = []
-    marks: tuple[tuple[Growth, BoolArray], ...] = (("plate", stiff), ("nothing", ~stiff))
-    for grows, own in marks:
-        for power, part, mark in (
-            (0, thin + bent, own & ~thick),
-            (1, thin, own & thick),
-            (3, bent, own & thick),
-        ):
-            if np.any(mark):
-                chosen = np.where(mark[:, None, None], part, 0.0)
-                found.append(Term(matrix=blocks.gather(chosen), power=power, grows=grows))
+    for grows, power, with_thin, with_bent in marks:
+        if not np.any(with_thin | with_bent):
+            continue
+        whole = np.empty((len(facet), 36, 36))
+        for low in range(0, len(facet), AT_ONCE):
+            part = slice(low, low + AT_ONCE)
+            thin, bent = stiffness(elements.part(part))
+            of_thin, of_bent = (strained[part] & mark[part] for mark in (with_thin, with_bent))
+            whole[part] = thin * of_thin[:, None, None] + bent * of_bent[:, None, None]
+        found.append(Term(matrix=blocks.gather(whole), power=power, grows=grows))
     return tuple(found)
+
+
+def _growths(stiff: BoolArray) -> tuple[tuple[Growth, BoolArray], ...]:
+    return ("plate", stiff), ("nothing", ~stiff)
 
 
 def _spacers(model: PlateModel, ties: Ties) -> sparse.csr_array:
@@ -145,18 +174,23 @@ class NodeBlocks:
         rows = np.repeat(mesh.triangles, 6, axis=1).ravel()
         columns = np.tile(mesh.triangles, 6).ravel()
         key = rows * count + columns
-        self.order = np.argsort(key, kind="stable")
-        ordered = key[self.order]
+        order = np.argsort(key, kind="stable")
+        self.place = np.empty_like(order)
+        self.place[order] = np.arange(len(order))
+        ordered = key[order]
         self.starts: IntArray = np.flatnonzero(np.r_[True, np.diff(ordered) > 0])
         kept = ordered[self.starts]
-        self.columns = kept % count
-        self.pointer = np.searchsorted(kept // count, np.arange(count + 1))
+        self.columns = (kept % count).astype(np.int32)
+        self.pointer = np.searchsorted(kept // count, np.arange(count + 1)).astype(np.int32)
         self.shape = (6 * count, 6 * count)
 
     def gather(self, blocks: FloatArray) -> sparse.csr_array:
         """Sum element matrices (n, 36, 36) into a sparse matrix."""
-        pairs = blocks.reshape(-1, 6, 6, 6, 6).transpose(0, 1, 3, 2, 4).reshape(-1, 36)
-        summed = np.add.reduceat(pairs[self.order], self.starts, axis=0)
+        pairs = np.empty((36 * len(blocks), 36))
+        for low in range(0, len(blocks), AT_ONCE):
+            part = blocks[low : low + AT_ONCE].reshape(-1, 6, 6, 6, 6).transpose(0, 1, 3, 2, 4)
+            pairs[self.place[36 * low : 36 * (low + AT_ONCE)]] = part.reshape(-1, 36)
+        summed = np.add.reduceat(pairs, self.starts, axis=0)
         data = summed.reshape(-1, 6, 6)
         matrix = sparse.bsr_array((data, self.columns, self.pointer), shape=self.shape)
         return sparse.csr_array(matrix.tocsr())

@@ -83,9 +83,9 @@ class Elements:
     thickness: FloatArray
     weight: FloatArray
 
-    def only(self, index: IntArray) -> Elements:
+    def part(self, chosen: slice | IntArray) -> Elements:
         """Give some of the elements."""
-        return Elements(**{f.name: getattr(self, f.name)[index] for f in fields(self)})
+        return Elements(**{f.name: getattr(self, f.name)[chosen] for f in fields(self)})
 
 
 def prepare(model: PlateModel, mesh: Mesh) -> Elements:

@@ -48,16 +48,13 @@ class Family:
         flexibility = self.reduced.load.T @ answers
         supports = self.supports.at(scales)
         lift = self.lift @ answers
-        stiffness = pressing * self.points.stiffness
+        own = self.points.stiffness
+        stiffness = np.where(own > 0.0, pressing * own, own)  # butts stand in the stiffness already
         return Answer(
             motor=flexibility[:6],
             lift=lift,
             stiffness=stiffness,
-            supports=readings.Supports(
-                frame_bolts=supports.frame_bolts @ answers,
-                welds=supports.welds @ answers,
-                motor_bolts=supports.motor_bolts @ answers,
-            ),
+            supports=supports.combined(answers),
             readings={
                 "ring": self._reading(self._rings(scales.thickness), scales, answers),
                 "line": self._reading(self.lines, scales, answers),

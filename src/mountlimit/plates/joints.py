@@ -9,8 +9,8 @@ import numpy as np
 from shapely.geometry import LineString, Point, Polygon
 
 from .model import Facet, FloatArray, PlateModel
-from .shapes import holes_on, outline_polygon
-from .validity import TOUCH, hole_clear_of
+from .shapes import TOUCH, holes_on, outline_polygon
+from .validity import hole_clear_of
 
 STRAIGHT = 0.02  # sine of the angle below which two facets count as one plane
 
@@ -36,7 +36,7 @@ class Joint:
 
 
 def find(model: PlateModel) -> list[Joint]:
-    """Find every line that two facets share.
+    """Find every line that two facets share; two facets of a seam stay apart.
 
     Raises
     ------
@@ -57,6 +57,8 @@ def find(model: PlateModel) -> list[Joint]:
 
 
 def _between(model: PlateModel, i: int, j: int) -> list[Joint]:
+    if any({i, j} == set(seam.facets) for seam in model.seams):
+        return []
     first, second = model.facets[i], model.facets[j]
     sine = float(np.linalg.norm(np.cross(first.axes[2], second.axes[2])))
     if sine < STRAIGHT:

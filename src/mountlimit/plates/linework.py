@@ -18,8 +18,8 @@ from . import extra_points, regions
 from . import joints as joints_of
 from .joints import Joint
 from .model import BoolArray, FloatArray, IntArray, PlateModel
-from .shapes import holes_on
-from .validity import TOUCH, washers_on
+from .shapes import TOUCH, holes_on
+from .validity import washers_on
 
 NEAR = 1e-6  # m, a corner this near to a line is put on it, two this near are one
 GRID = 1e-9  # m, the grid places are rounded to before they are compared

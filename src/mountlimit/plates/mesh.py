@@ -14,14 +14,14 @@ from .error import PlateError
 from .joints import Joint
 from .linework import Chain, FacetLines, draw
 from .model import FloatArray, IntArray, PlateModel
-from .shapes import free_polygon, outline_polygon
-from .validity import TOUCH
+from .shapes import TOUCH, free_polygon, outline_polygon
 
 LARGEST = 0.015  # m, largest default element size
 ALONG_SPAN = 6.0  # elements over the smallest width of a plate
 OVER_THICKNESS = 5.0  # element size over plate thickness
 MOST = 800  # elements aimed at, at most, by the default size
 AREA_SHARE = 0.43  # area of an even triangle over its side squared
+MOST_BY_DEFAULT = 5500  # elements at the default size; more is refused: 500 MB
 SMALLEST_ANGLE = 25.0  # degrees, asked of the mesher
 
 
@@ -30,8 +30,8 @@ class Mesh:
     """Nodes in space and six-node triangles: three corners, then the middles of edges 01, 12, 20.
 
     ``factor`` multiplies the plate's thickness in an element; ``zone`` tells elements apart that
-    must not share a nodal mean of stress. ``frame_bolt``, ``motor_bolt`` and ``spacer`` hold the
-    part whose washer or end an element lies under, else -1.
+    must not share a nodal mean of stress. ``frame_bolt``, ``motor_bolt``, ``spacer`` and ``link``
+    (fasteners of seams, then struts) hold the part whose washer or end an element lies under, else -1.
     """
 
     points: FloatArray
@@ -44,6 +44,7 @@ class Mesh:
     motor_bolt: IntArray
     motor_face: IntArray
     spacer: IntArray
+    link: IntArray
     free_edges: IntArray
     ties: IntArray
     joints: tuple[Joint, ...]
@@ -73,11 +74,17 @@ def build(model: PlateModel, mesh_size: float | None = None) -> Mesh:
     Raises
     ------
     PlateError
-        when the mesher fails or the mesh does not fit the drawing
+        when the mesher fails, the mesh does not fit the drawing, or it would be too large
     """
     size = default_size(model) if mesh_size is None else mesh_size
     drawn, chains, joints = draw(model, size)
     points, corners, facet, ties = _joined(model, drawn, chains, size)
+    if mesh_size is None and len(corners) > MOST_BY_DEFAULT:
+        raise PlateError(
+            "mount",
+            f"its holes and washers ask for {len(corners)} elements, more than {MOST_BY_DEFAULT}; "
+            "leave out small holes, or bolts that carry little",
+        )
     points, triangles, edges, edge_count = _with_middles(points, corners)
     ties = _with_tied_middles(ties, edges)
     centres = _centres(model, points, corners, facet)
@@ -95,6 +102,7 @@ def build(model: PlateModel, mesh_size: float | None = None) -> Mesh:
         motor_bolt=regions.under(facet, centres, regions.washers(model.motor_bolts, size)),
         motor_face=regions.under(facet, centres, regions.motor_face(model, size)),
         spacer=regions.under(facet, centres, regions.spacer_ends(model, size)),
+        link=regions.under(facet, centres, regions.link_discs(model, size)),
         free_edges=edges[edge_count == 1],
         ties=ties,
         joints=tuple(joints),

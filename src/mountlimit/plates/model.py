@@ -1,4 +1,4 @@
-"""What a plate model is made of: flat facets in space, bolts, the motor, spacers, welds, contact.
+"""What a plate model is made of: flat facets in space, bolts, the motor, spacers, welds, seams, contact.
 
 Lengths in m, forces in N, stresses in Pa, angles in rad. Every facet has its own plane: an origin
 and two unit vectors ``e1`` and ``e2``; its normal is ``e1 x e2`` and its mid-plane lies in the
@@ -165,6 +165,51 @@ class Contact:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Seam:
+    """Two plates joined edge to face by a row of fasteners, as in plastic or wood.
+
+    ``facets`` are the edge facet, which stands at right angles on the other, and the face facet.
+    ``start`` and ``end`` lie on the edge facet, along its straight edge that butts. The edge may be
+    drawn as it is, to the face (half a thickness off the face facet's mid-plane), or to the
+    mid-plane, which lengthens the loads' lever by half a thickness (safe side); up to one thickness
+    is taken as drawn, so that a thickness may be swept.
+    ``places`` are the fasteners' distances from ``start``. Each fastener is a two-way spring in N/m
+    along its axis (square to the face) and across it (both ways), spread evenly over its head or
+    washer on the face facet and over as long a piece of the edge. The whole end of the edge facet
+    presses on the face, compression only, ``contact_stiffness`` in N/m3, in cells ``pitch`` long.
+    Pulled off with no other hold, the edge plate has play: it turns at once until a rim touches.
+    The hole under the head is not cut out. In a thickness sweep the lever of half the edge facet's
+    thickness stays that of the middle thickness.
+    """
+
+    facets: tuple[int, int]
+    start: Pair
+    end: Pair
+    places: Sequence[float]
+    axial_stiffness: float
+    lateral_stiffness: float
+    washer_diameter: float
+    contact_stiffness: float
+    pitch: float | None = None
+
+
+@dataclass(frozen=True, kw_only=True)
+class Strut:
+    """A straight two-force member from the motor or a facet to the frame, points in space.
+
+    ``stiffness`` in N/m along it, its ends included. It starts rigidly on the motor; with ``facet``
+    it holds the plate under a disc of ``washer_diameter`` instead, and a start off the mid-plane is
+    carried by a rigid lug.
+    """
+
+    start: Triple
+    end: Triple
+    stiffness: float
+    facet: int | None = None
+    washer_diameter: float = 0.0
+
+
+@dataclass(frozen=True, kw_only=True)
 class SectionLine:
     """A line across a facet along which the surface stress is sampled."""
 
@@ -190,6 +235,8 @@ class PlateModel:
     spacers: Sequence[Spacer] = ()
     welds: Sequence[LineWeld] = ()
     contacts: Sequence[Contact] = ()
+    seams: Sequence[Seam] = ()
+    struts: Sequence[Strut] = ()
     section_lines: Sequence[SectionLine] = ()
     motor_face_diameter: float | None = None
 

@@ -16,17 +16,28 @@ from .sampling import Reader, Samples
 from .scales import Growth, Scales, Term
 from .ties import rigid_rows
 
+COLUMNS = 16  # of movement turned into stress together: bounds the memory taken
+
 
 @dataclass(frozen=True, kw_only=True)
 class Supports:
     """Forces of the plates on bolts and welds, and of the motor on the plates, per column.
 
     Each is a wrench in space (force, then moment about the part's centre): (parts, 6, columns).
+    ``seams`` holds three forces of every seam's fastener, (fasteners, 3, columns): its tension, and
+    what the edge plate puts on it along the seam and along that plate's normal. ``struts`` holds
+    their tension, (struts, columns).
     """
 
     frame_bolts: FloatArray
     welds: FloatArray
     motor_bolts: FloatArray
+    seams: FloatArray
+    struts: FloatArray
+
+    def combined(self, columns: FloatArray) -> Supports:
+        """Give the wrenches for combinations of the columns, (columns, combinations)."""
+        return Supports(**{f.name: getattr(self, f.name) @ columns for f in fields(Supports)})
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -58,6 +69,10 @@ def support_terms(model: PlateModel, system: System, movement: FloatArray) -> Su
         for term in system.plates:
             nodes = system.ties.motor_nodes[i]
             reading.add("motor_bolts", i, term, nodes, reading.centre(bolt.facet, bolt.centre))
+    reading.part(0, "seam").seams[:] = system.fasteners.forces(movement).reshape(
+        -1, 3, movement.shape[1]
+    )
+    reading.part(0, "nothing").struts[:] = system.struts.forces(movement)
     return SupportTerms(terms=reading.terms, empty=reading.empty())
 
 
@@ -74,7 +89,12 @@ class _SupportReading:
             frame_bolts=np.zeros((len(model.frame_bolts), 6, columns)),
             welds=np.zeros((len(model.welds), 6, columns)),
             motor_bolts=np.zeros((len(model.motor_bolts), 6, columns)),
+            seams=np.zeros((len(self.system.fasteners.stiffness) // 3, 3, columns)),
+            struts=np.zeros((len(model.struts), columns)),
         )
+
+    def part(self, power: int, grows: Growth) -> Supports:
+        return self.terms.setdefault((power, grows), self.empty())
 
     def centre(self, facet: int, place: Pair) -> FloatArray:
         return self.model.facets[facet].to_space(np.asarray(place, float))
@@ -82,7 +102,7 @@ class _SupportReading:
     def add(
         self, name: str, i: int, term: Term, nodes: IntArray, centre: FloatArray, sign: float = 1.0
     ) -> None:
-        part = self.terms.setdefault((term.power, term.grows), self.empty())
+        part = self.part(term.power, term.grows)
         points = self.system.mesh.points
         getattr(part, name)[i] += sign * _wrench(term.matrix, nodes, points, centre, self.movement)
 
@@ -122,9 +142,8 @@ def _wrench(
 
 
 def lift(contact: ContactPoints, movement: FloatArray) -> FloatArray:
-    """Give the movement away from the frame at the contact points, per column."""
-    nodes = 6 * contact.nodes[:, None] + np.arange(3)
-    return np.asarray(np.einsum("ni,nic->nc", contact.push, movement[nodes]))
+    """Give the movement away from what is touched at the contact points, per column."""
+    return np.asarray(contact.rows @ movement)
 
 
 def mean_stress(
@@ -134,14 +153,20 @@ def mean_stress(
 
     ``used`` marks the means that are wanted; the others stay nothing.
     """
-    wanted = np.arange(len(reader.group))
+    triangles, elements, mean = system.mesh.triangles, system.elements, reader.mean
     if used is not None:
         wanted = np.flatnonzero(used[reader.group].any(axis=1))
-    unknowns = 6 * system.mesh.triangles[wanted][:, :, None] + np.arange(6)
-    corners = resultants(system.elements.only(wanted), movement[unknowns.reshape(-1, 36)])
-    flat = (3 * wanted[:, None] + np.arange(3)).ravel()
-    means = reader.mean[:, flat] @ corners.reshape(len(flat), -1)
-    return np.asarray(means).reshape(-1, 6, movement.shape[1])
+        triangles, elements = triangles[wanted], elements.part(wanted)
+        mean = mean[:, (3 * wanted[:, None] + np.arange(3)).ravel()]
+    unknowns = (6 * triangles[:, :, None] + np.arange(6)).reshape(-1, 36)
+    means = np.empty((reader.mean.shape[0], 6, movement.shape[1]))
+    for low in range(0, movement.shape[1], COLUMNS):
+        part = slice(low, low + COLUMNS)
+        corners = resultants(elements, movement[:, part][unknowns])
+        means[:, :, part] = np.asarray(mean @ corners.reshape(3 * len(corners), -1)).reshape(
+            len(means), 6, -1
+        )
+    return means
 
 
 def sample_sets(model: PlateModel, reader: Reader) -> dict[str, Samples]:

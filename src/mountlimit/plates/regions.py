@@ -9,7 +9,7 @@ import shapely
 from shapely.geometry import MultiPolygon, Polygon
 
 from .model import Bolt, Contact, FloatArray, IntArray, PlateModel
-from .shapes import inscribed_circle, outline_polygon, spacer_centre
+from .shapes import inscribed_circle, link_ends, outline_polygon, spacer_centre
 
 CORNER_FACTOR = 1.5  # thickness of the strip beside a bend over that of the plate
 
@@ -42,6 +42,14 @@ def spacer_ends(model: PlateModel, mesh_size: float) -> list[Disc]:
         (facet, inscribed_circle(spacer_centre(model, i, facet), spacer.diameter, mesh_size))
         for i, spacer in enumerate(model.spacers)
         for facet in spacer.facets
+    ]
+
+
+def link_discs(model: PlateModel, mesh_size: float) -> list[Disc]:
+    """Give the outline of the disc of every fastener of a seam and strut, in order."""
+    return [
+        (end.facet, inscribed_circle(end.centre, end.diameter, mesh_size))
+        for end in link_ends(model)
     ]
 
 

@@ -69,7 +69,7 @@ class Reader:
         place, element = place[first], element[first]
         on = np.zeros(len(places), bool)
         on[place] = True
-        share = _area_shares(corners[element], places[place])
+        share = area_shares(corners[element], places[place])
         group = self.group[own[element]]
         row = np.broadcast_to(np.arange(len(place))[:, None], group.shape)
         entries = (share.ravel(), (row.ravel(), group.ravel()))
@@ -77,7 +77,8 @@ class Reader:
         return on, rows
 
 
-def _area_shares(corners: FloatArray, places: FloatArray) -> FloatArray:
+def area_shares(corners: FloatArray, places: FloatArray) -> FloatArray:
+    """Give the area shares of places in triangles, (n, 3, 2) and (n, 2) to (n, 3)."""
     a = corners[:, 1] - corners[:, 0]
     b = corners[:, 2] - corners[:, 0]
     p = places - corners[:, 0]

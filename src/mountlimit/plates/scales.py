@@ -10,19 +10,21 @@ from scipy import sparse
 
 from .model import BoolArray, FloatArray
 
-Growth = Literal["plate", "joint", "nothing"]
+Growth = Literal["plate", "joint", "seam", "nothing"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scales:
     """Sizes over those of the model as laid out.
 
-    ``thickness`` and ``modulus`` are of the facets marked to vary, ``joint`` of every frame bolt.
+    ``thickness`` and ``modulus`` are of the facets marked to vary, ``joint`` is the stiffness of
+    every frame bolt, ``seam`` that of every fastener of a seam.
     """
 
     thickness: float = 1.0
     modulus: float = 1.0
     joint: float = 1.0
+    seam: float = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,8 +50,8 @@ class Term:
 
     def factor(self, scales: Scales) -> float:
         """Give what the part is multiplied by."""
-        more = {"plate": scales.modulus, "joint": scales.joint, "nothing": 1.0}[self.grows]
-        return float(scales.thickness**self.power * more)
+        more = {"plate": scales.modulus, "joint": scales.joint, "seam": scales.seam}
+        return float(scales.thickness**self.power * more.get(self.grows, 1.0))
 
 
 def total(terms: tuple[Term, ...], scales: Scales) -> sparse.csr_array:
@@ -62,12 +64,23 @@ def total(terms: tuple[Term, ...], scales: Scales) -> sparse.csr_array:
 
 def merged(terms: list[Term]) -> tuple[Term, ...]:
     """Put together the terms that grow alike, and drop empty ones."""
-    found: dict[tuple[int, Growth], sparse.csr_array] = {}
+    groups: dict[tuple[int, Growth], list[sparse.csr_array]] = {}
     for term in terms:
         if term.matrix.nnz:
-            key = (term.power, term.grows)
-            found[key] = found[key] + term.matrix if key in found else term.matrix
-    return tuple(Term(matrix=m, power=p, grows=g) for (p, g), m in found.items())
+            groups.setdefault((term.power, term.grows), []).append(term.matrix)
+    return tuple(
+        Term(matrix=parts[0] if len(parts) == 1 else _sum(parts), power=power, grows=grows)
+        for (power, grows), parts in groups.items()
+    )
+
+
+def _sum(parts: list[sparse.csr_array]) -> sparse.csr_array:
+    """Add a large matrix and many small ones at once."""
+    small = [part.tocoo() for part in parts[1:]]
+    rows, columns = (np.concatenate([part.coords[k] for part in small]) for k in (0, 1))
+    data = np.concatenate([part.data for part in small])
+    more = sparse.coo_array((data, (rows, columns)), shape=parts[0].shape).tocsr()
+    return sparse.csr_array(parts[0] + more)
 
 
 def stretch(marks: BoolArray, scale: float) -> FloatArray:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 
 import numpy as np
 import shapely
 from shapely.geometry import Polygon
 
-from .model import Bolt, Facet, FloatArray, Hole, Pair, PlateModel, Slot
+from .model import Bolt, Facet, FloatArray, Hole, Pair, PlateModel, Seam, Slot
 
+TOUCH = 1e-7  # m, below this two places are the same
 CIRCLE_POINTS = 12  # least number of points on a circle
 FREE_HOLE_POINTS = 24  # the same on a hole whose edge stress is read
 
@@ -121,3 +123,74 @@ def free_polygon(model: PlateModel, facet: int, mesh_size: float) -> Polygon:
     """Give the plate that is there: outline less every hole."""
     holes = [Polygon(points) for _, points in holes_on(model, facet, mesh_size)]
     return outline_polygon(model.facets[facet]).difference(shapely.union_all(holes))
+
+
+@dataclass(frozen=True, kw_only=True)
+class Butt:
+    """Where a seam is, in space: its line, and unit vectors along it, across and out of the face.
+
+    ``across`` is the edge facet's normal; ``out`` points from the face facet into the edge facet.
+    ``height`` is the line's distance from the face facet's mid-plane.
+    """
+
+    start: FloatArray
+    along: FloatArray
+    across: FloatArray
+    out: FloatArray
+    length: float
+    height: float
+
+
+def butt(model: PlateModel, seam: Seam) -> Butt:
+    """Give where a seam is."""
+    edge, face = (model.facets[i] for i in seam.facets)
+    ends = edge.to_space(np.array([seam.start, seam.end], float))
+    length = float(np.linalg.norm(ends[1] - ends[0]))
+    middle = outline_polygon(edge).centroid
+    inward = edge.to_space(np.array([middle.x, middle.y])) - ends[0]
+    out = face.axes[2] * (1.0 if inward @ face.axes[2] > 0.0 else -1.0)
+    return Butt(
+        start=ends[0],
+        along=(ends[1] - ends[0]) / length,
+        across=edge.axes[2],
+        out=out,
+        length=length,
+        height=float((ends[0] - np.asarray(face.origin, float)) @ out),
+    )
+
+
+@dataclass(frozen=True, kw_only=True)
+class LinkEnd:
+    """The disc a fastener of a seam or a strut holds on a facet."""
+
+    name: str
+    facet: int
+    centre: FloatArray
+    diameter: float
+
+
+def link_ends(model: PlateModel) -> list[LinkEnd]:
+    """Give the discs of all fasteners of seams, then of the struts that hold a facet."""
+    found = []
+    for i, seam in enumerate(model.seams):
+        line = butt(model, seam)
+        for k, place in enumerate(seam.places):
+            found.append(
+                LinkEnd(
+                    name=f"fastener {k + 1} of seam {i + 1}",
+                    facet=seam.facets[1],
+                    centre=model.facets[seam.facets[1]].to_plane(line.start + place * line.along),
+                    diameter=seam.washer_diameter,
+                )
+            )
+    for i, strut in enumerate(model.struts):
+        if strut.facet is not None:
+            found.append(
+                LinkEnd(
+                    name=f"strut {i + 1}",
+                    facet=strut.facet,
+                    centre=model.facets[strut.facet].to_plane(np.asarray(strut.start, float)),
+                    diameter=strut.washer_diameter,
+                )
+            )
+    return found

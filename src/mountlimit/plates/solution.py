@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.typing import ArrayLike
@@ -18,11 +19,12 @@ from . import contact, mesh, readings, validity
 from .assemble import System, assemble
 from .contact import ContactPoints, ContactSolver
 from .error import PlateError
-from .model import BoolArray, FloatArray, PlateModel
+from .model import BoolArray, FloatArray, IntArray, PlateModel
 from .readings import Supports
 from .sampling import Reader, Samples
 from .scales import Scales
 from .stress import StressSamples
+from .struts import direction
 from .ties import rigid_rows
 
 LARGEST_IMBALANCE = 1e-6  # of the load; more is refused
@@ -39,7 +41,11 @@ class PlateResponse:
     it pushes), prying included; ``bolt_shear`` is the plate's push on it along ``e1`` and ``e2``.
     ``motor_bolt_force`` and ``motor_bolt_moment`` are what the motor puts on the plate at each of
     its bolts, along ``e1``, ``e2`` and the normal. ``weld_force`` and ``weld_moment`` are what the
-    plate puts on each weld to the frame, in space, about the weld's middle. Rings are one
+    plate puts on each weld to the frame, in space, about the weld's middle. ``seam_tension`` and
+    ``seam_shear`` are the forces of every fastener of the seams in order, the shear being what the
+    edge plate puts on it along the seam and along that plate's normal; ``strut_tension`` pulls the
+    mount towards the frame. Contact forces are the frame's, then those in the seams' butts;
+    ``contact_seam`` is the seam's number, -1 for the frame. Rings are one
     thickness outside the washers, near rings half a thickness; a ``disturbed`` ring meets a corner
     or a spacer and is not to be trusted.
     """
@@ -54,6 +60,10 @@ class PlateResponse:
     weld_moment: FloatArray
     contact_force: FloatArray
     contact_place: FloatArray
+    contact_seam: IntArray
+    seam_tension: FloatArray
+    seam_shear: FloatArray
+    strut_tension: FloatArray
     frame_ring: StressSamples
     motor_ring: StressSamples
     frame_near_ring: StressSamples
@@ -109,21 +119,15 @@ class PlateSolution:
         load = sum((moved(w, p, centre) for w, p in loads), np.zeros(6))
         shares = self._shares(load)
         motor = rigid_rows(np.asarray(point, float) - centre) @ (self.motor @ shares)
-        tension, shear = bolt_forces(self.model, self.supports.frame_bolts @ shares)
-        force, moment = _in_facets(self.model, self.supports.motor_bolts @ shares)
-        welds = self.supports.welds @ shares
+        stress: dict[str, Any] = {name: self._stress(name, shares) for name in self.samples}
         return PlateResponse(
             displacement=motor[:3],
             rotation=motor[3:],
-            bolt_tension=tension,
-            bolt_shear=shear,
-            motor_bolt_force=force,
-            motor_bolt_moment=moment,
-            weld_force=welds[:, :3],
-            weld_moment=welds[:, 3:],
-            contact_force=shares[6:],
-            contact_place=self.system.mesh.points[self.contact_points.nodes],
-            **{name: self._stress(name, shares) for name in self.samples},
+            **self._forces(shares),
+            contact_force=self.contact_points.forces(self.lift, shares),
+            contact_place=self.contact_points.place,
+            contact_seam=self.contact_points.seam,
+            **stress,
             frame_ring_disturbed=self.disturbed[0],
             motor_ring_disturbed=self.disturbed[1],
             balance_residual=self._balance(load, shares),
@@ -138,6 +142,24 @@ class PlateSolution:
         if self.contact_solver is None:
             return load
         return np.asarray(np.r_[load, self.contact_solver.forces(self.lift[:, :6] @ load)])
+
+    def _forces(self, shares: FloatArray) -> dict[str, Any]:
+        """Give what holds the mount and joins its parts."""
+        tension, shear = bolt_forces(self.model, self.supports.frame_bolts @ shares)
+        force, moment = _in_facets(self.model, self.supports.motor_bolts @ shares)
+        welds = self.supports.welds @ shares
+        seams = self.supports.seams @ shares
+        return {
+            "bolt_tension": tension,
+            "bolt_shear": shear,
+            "motor_bolt_force": force,
+            "motor_bolt_moment": moment,
+            "weld_force": welds[:, :3],
+            "weld_moment": welds[:, 3:],
+            "seam_tension": seams[:, 0],
+            "seam_shear": seams[:, 1:],
+            "strut_tension": self.supports.struts @ shares,
+        }
 
     def _stress(self, name: str, shares: FloatArray) -> StressSamples:
         found = self.stress[name] @ shares
@@ -201,7 +223,7 @@ def _in_facets(model: PlateModel, wrenches: FloatArray) -> tuple[FloatArray, Flo
 def _reactions(
     model: PlateModel, supports: Supports, shares: FloatArray
 ) -> list[tuple[FloatArray, FloatArray]]:
-    """Give place and wrench of what the plates put on bolts and welds."""
+    """Give place and wrench of what the mount puts on bolts, welds and struts."""
     found = []
     for bolt, part in zip(model.frame_bolts, supports.frame_bolts, strict=True):
         facet = model.facets[bolt.facet]
@@ -209,6 +231,9 @@ def _reactions(
     for weld, part in zip(model.welds, supports.welds, strict=True):
         middle = np.array([weld.start, weld.end], float).mean(axis=0)
         found.append((model.facets[weld.facet].to_space(middle), part @ shares))
+    for strut, part in zip(model.struts, supports.struts, strict=True):
+        pull = -direction(strut) * float(part @ shares)
+        found.append((np.asarray(strut.start, float), np.r_[pull, 0.0, 0.0, 0.0]))
     return found
 
 
@@ -250,7 +275,7 @@ def loads(system: System, points: ContactPoints) -> FloatArray:
     count = system.ties.expand.shape[1]
     motor = np.zeros((count, 6))
     motor[system.ties.motor, range(6)] = 1.0
-    pushes = system.ties.expand.T @ points.columns(len(system.mesh.points))
+    pushes = system.ties.expand.T @ points.rows.T
     return np.hstack([motor, np.asarray(pushes.toarray())])
 
 
@@ -260,7 +285,7 @@ def solve_columns(stiffness: sparse.csc_array, load: FloatArray, refine: bool = 
     Raises
     ------
     PlateError
-        when part of the mount is not held
+        when part of the mount is not held, or it is so soft that rounding spoils the answer
     """
     try:
         factor = splu(
@@ -272,11 +297,19 @@ def solve_columns(stiffness: sparse.csc_array, load: FloatArray, refine: bool = 
     except RuntimeError as fault:
         raise PlateError("mount", "part of it is not held") from fault
     blocks = range(0, load.shape[1], COLUMNS)
-    found = np.hstack([factor.solve(load[:, i : i + COLUMNS]) for i in blocks])
+    found = np.empty_like(load)
+    for i in blocks:
+        found[:, i : i + COLUMNS] = factor.solve(load[:, i : i + COLUMNS])
     if refine:
         found[:, :6] += factor.solve(load[:, :6] - stiffness @ found[:, :6])
     left = np.max(np.abs(load[:, :6] - stiffness @ found[:, :6]))
     flexibility = np.einsum("ij,ij->j", load[:, :6], found[:, :6])
     if not left < NOT_HELD or np.min(flexibility) <= 0.0:
         raise PlateError("mount", "part of it is not held")
+    if refine and left > LARGEST_IMBALANCE:
+        raise PlateError(
+            "mount",
+            f"is too soft for its size to be solved: {left:.0e} of a load is lost in rounding; "
+            "make the plate thicker or smaller",
+        )
     return np.asarray(found)

@@ -12,8 +12,8 @@ from .element import RULE_SHARES, RULE_WEIGHTS, shape
 from .error import PlateError
 from .mesh import Mesh
 from .model import FloatArray, FrameBolt, IntArray, LineWeld, PlateModel, Spacer
+from .shapes import TOUCH
 from .ties import rigid_rows
-from .validity import TOUCH
 
 LINE_PLACES = np.array([-math.sqrt(0.6), 0.0, math.sqrt(0.6)])
 LINE_WEIGHTS = np.array([5.0, 8.0, 5.0]) / 18.0
@@ -23,13 +23,13 @@ LINE_WEIGHTS = np.array([5.0, 8.0, 5.0]) / 18.0
 class Spring:
     """One support's stiffness on all unknowns: its part free of thickness, and its part of t**2."""
 
-    plain: sparse.csr_array
-    offset: sparse.csr_array
+    plain: sparse.coo_array
+    offset: sparse.coo_array
 
     @property
     def whole(self) -> sparse.csr_array:
         """Both parts together."""
-        return sparse.csr_array(self.plain + self.offset)
+        return sparse.csr_array(self.plain.tocsr() + self.offset.tocsr())
 
 
 def mass_like(area: FloatArray) -> FloatArray:
@@ -50,7 +50,7 @@ def _on_nodes(
         row = np.broadcast_to(index[:, :, :, None, None], block.shape)
         column = np.broadcast_to(index[:, None, None, :, :], block.shape)
         entries = (block.ravel(), (row.ravel(), column.ravel()))
-        parts.append(sparse.coo_array(entries, shape=(6 * count, 6 * count)).tocsr())
+        parts.append(sparse.coo_array(entries, shape=(6 * count, 6 * count)))
     return Spring(plain=parts[0], offset=parts[1])
 
 
@@ -100,7 +100,7 @@ def weld(model: PlateModel, mesh: Mesh, index: int) -> Spring:
     """
     part: LineWeld = model.welds[index]
     facet = model.facets[part.facet]
-    edges = _edges_on(mesh, part, facet.to_space(np.array([part.start, part.end], float)))
+    edges = edges_on(mesh, part.facet, facet.to_space(np.array([part.start, part.end], float)))
     if len(edges) == 0:
         raise PlateError(f"weld {index + 1}", "its line holds no plate")
     length = np.linalg.norm(mesh.points[edges[:, 1]] - mesh.points[edges[:, 0]], axis=1)
@@ -114,9 +114,9 @@ def weld(model: PlateModel, mesh: Mesh, index: int) -> Spring:
     return _on_nodes(len(mesh.points), edges, share, movement, turning)
 
 
-def _edges_on(mesh: Mesh, part: LineWeld, ends: FloatArray) -> IntArray:
+def edges_on(mesh: Mesh, facet: int, ends: FloatArray) -> IntArray:
     """Give the edges (two ends, middle) of a facet's elements that lie on a line in space."""
-    corners = mesh.triangles[mesh.facet == part.facet]
+    corners = mesh.triangles[mesh.facet == facet]
     edges = np.concatenate([corners[:, [0, 1, 3]], corners[:, [1, 2, 4]], corners[:, [2, 0, 5]]])
     length = float(np.linalg.norm(ends[1] - ends[0]))
     along = (ends[1] - ends[0]) / length

@@ -79,7 +79,7 @@ def tie(model: PlateModel, mesh: Mesh) -> Ties:
     fixed = np.unique(np.concatenate([np.empty(0, np.int64), *rigid_nodes]))
     discs = [np.unique(mesh.triangles[mesh.spacer == k]) for k in range(len(ends))]
     _check_apart([motor, fixed, *discs])
-    _check_joined(mesh, motor, [np.r_[a, b] for a, b in zip(discs[::2], discs[1::2], strict=True)])
+    _check_joined(model, mesh, motor, discs)
     expand = _expand(mesh, bodies, motor, fixed, discs)
     if len(mesh.ties):
         expand = _weld_rows(model, mesh, np.r_[motor, fixed, *discs]) @ expand
@@ -114,10 +114,15 @@ def _check_apart(groups: list[IntArray]) -> None:
         raise PlateError("mount", "a washer, a spacer end and the motor's face touch each other")
 
 
-def _check_joined(mesh: Mesh, motor: IntArray, spacers: list[IntArray]) -> None:
-    """Refuse a mount with a plate that no joint, spacer, weld or motor bolt joins to the rest."""
+def _check_joined(model: PlateModel, mesh: Mesh, motor: IntArray, discs: list[IntArray]) -> None:
+    """Refuse a mount with a plate that no joint, spacer, weld, seam or motor bolt joins to the rest."""
+    links = [np.r_[a, b] for a, b in zip(discs[::2], discs[1::2], strict=True)]
+    links += [
+        np.array([mesh.triangles[mesh.facet == f][0, 0] for f in seam.facets])
+        for seam in model.seams
+    ]
     chains = [mesh.triangles[:, [i, i + 1]] for i in range(5)]
-    chains += [np.c_[np.full(len(group), group[0]), group] for group in (motor, *spacers)]
+    chains += [np.c_[np.full(len(group), group[0]), group] for group in (motor, *links)]
     pairs = np.concatenate([*chains, mesh.ties])
     count = len(mesh.points)
     graph = sparse.coo_array(

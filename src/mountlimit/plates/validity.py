@@ -8,10 +8,17 @@ import numpy as np
 from shapely.geometry import LineString, Point, Polygon
 
 from .error import PlateError
+from .link_checks import check_links
 from .model import Facet, FloatArray, PlateModel
-from .shapes import holes_on, inscribed_circle, outline_polygon, spacer_centre
+from .shapes import (
+    TOUCH,
+    holes_on,
+    inscribed_circle,
+    link_ends,
+    outline_polygon,
+    spacer_centre,
+)
 
-TOUCH = 1e-7  # m, below this two places are the same
 FINE = 1e-3  # m, size circles are drawn with for these checks only
 
 
@@ -21,7 +28,7 @@ def check(model: PlateModel) -> None:
     Raises
     ------
     PlateError
-        when an outline, hole, washer, spacer, weld or contact cannot be
+        when an outline, hole, washer, spacer, weld, seam, strut or contact cannot be
     """
     if not model.facets:
         raise PlateError("mount", "has no plate")
@@ -30,6 +37,7 @@ def check(model: PlateModel) -> None:
     for facet in model.facets:
         _facet(facet)
     _indices(model)
+    check_links(model)
     for i in range(len(model.facets)):
         _holes(model, i)
         _washers(model, i)
@@ -110,7 +118,7 @@ def _washers(model: PlateModel, facet: int) -> None:
 
 
 def washers_on(model: PlateModel, facet: int, mesh_size: float) -> list[tuple[str, FloatArray]]:
-    """Give the outer outline of every washer and spacer end on a facet, with its name."""
+    """Give the outer outline of every washer, spacer and strut end on a facet, with its name."""
     found = []
     for name, bolt in model.named_bolts:
         if bolt.facet != facet:
@@ -126,6 +134,10 @@ def washers_on(model: PlateModel, facet: int, mesh_size: float) -> list[tuple[st
             centre = spacer_centre(model, i, facet)
             circle = inscribed_circle(centre, spacer.diameter, mesh_size)
             found.append((f"end of spacer {i + 1}", circle))
+    for end in link_ends(model):
+        if end.facet == facet:
+            circle = inscribed_circle(end.centre, end.diameter, mesh_size)
+            found.append((f"washer of {end.name}", circle))
     return found
 
 
@@ -145,7 +157,7 @@ def _motor_face(model: PlateModel) -> None:
 
 def _supports(model: PlateModel) -> None:
     to_frame = [weld for weld in model.welds if weld.other_facet is None]
-    if not model.frame_bolts and not to_frame:
+    if not model.frame_bolts and not to_frame and not model.struts:
         raise PlateError("mount", "nothing holds it to the frame")
     for i, bolt in enumerate(model.frame_bolts):
         stiffness = (bolt.normal_stiffness, bolt.tangential_stiffness)
