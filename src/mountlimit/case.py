@@ -73,6 +73,14 @@ class BoltForces:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Pulled:
+    """Tension (pulling apart above nothing) and shear of one fastener."""
+
+    tension: Number
+    shear: Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Response:
     """What the mount does under the loads."""
 
@@ -81,6 +89,10 @@ class Response:
     bolts: BoltForces
     balance: Number  # largest unbalanced force over the applied force
     plates: Any = None  # the plate model under these loads (``plate_reading.Settled``), or None
+    motor_bolts: tuple[Pulled, ...] = ()  # by the plate model
+    screws: tuple[Pulled, ...] = ()
+    rods: tuple[Number, ...] = ()  # tension
+    welds: tuple[tuple[tuple[Number, ...], tuple[Number, ...]], ...] = ()  # force, moment, in space
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +107,11 @@ class Case:
 def always(_: Drive) -> bool:
     """Say that a check speaks of every drive."""
     return True
+
+
+def has_frame_bolts(drive: Drive) -> bool:
+    """Say that a check speaks of drives whose mount is bolted to the frame."""
+    return drive.fixings.bolts.count > 0
 
 
 Level = Literal["both", "safe", "gives", "continuous"]

@@ -72,6 +72,11 @@ def fields_for(form: str | None) -> dict[str, Field]:
     forms = [FORMS[form]] if form in FORMS else list(FORMS.values())
     for module in forms:
         found |= {f.key: f for f in module.FIELDS}
+    if form in FORMS:
+        unused = set(getattr(FORMS[form], "UNUSED", ()))
+        if not getattr(FORMS[form], "SECOND", False):
+            unused |= {key for key in found if key.startswith("second.")}
+        found = {key: field for key, field in found.items() if key not in unused}
     for name, (factor, source) in DESIGN_FACTORS.items():
         key = f"policy.factor_{name}"
         meaning = f"design factor of the check {name} ({factor:g}; {source})"

@@ -218,6 +218,14 @@ MOUNT = Section("mount", "the mount", (
     may("mount.fatigue_strength", "stress", "fatigue strength in full reversal (R = -1) when you know it better than the card", "0.5 MPa", "1000 MPa"),
 ))  # fmt: skip
 
+SECOND = Section("second", "a second material in the mount, where the form has parts of their own", (
+    Field(key="second.material", kind="material", meaning="what the other part is made of; the mount's own material when left out"),
+    may("second.thickness", "length", "thickness of the other part; the mount's own when left out", "0.5 mm", "150 mm"),
+    may("second.elastic_modulus", "stress", "its elastic modulus when you know it better than the card", "10 MPa", "400 GPa"),
+    may("second.yield_strength", "stress", "its yield strength when you know it better than the card", "2 MPa", "2000 MPa"),
+    may("second.fatigue_strength", "stress", "its fatigue strength in full reversal when you know it better than the card", "0.5 MPa", "1000 MPa"),
+))  # fmt: skip
+
 POLICY = Section("policy", "your own thresholds and design factors", (
     may("policy.peak_skew", "angle", "angle between chain and sprocket allowed at peak pull", "0.01 deg", "10 deg"),
     may("policy.peak_offset", "ratio", "sprocket offset allowed at peak pull, over the centre distance", "0.01 %", "5 %", ("0.2 %", "0.2 %", "0.2 %"), "chain makers' alignment rules, 2 mm per metre (from memory)"),
@@ -226,4 +234,18 @@ POLICY = Section("policy", "your own thresholds and design factors", (
     may("policy.throw_level", "number", "which edge of the throw criterion: 0 earliest, 1 likely, 2 latest", "0", "2", ("0", "1", "2"), "proposal, no published source (the band of the throw criterion)"),
 ))  # fmt: skip
 
-SECTIONS = (TOP, MOTOR, CURRENT, CHAIN, SHAFT, HUB, MOUNT, FIXINGS, FRAME, USE, DUTY, POLICY)
+SECTIONS = (
+    TOP,
+    MOTOR,
+    CURRENT,
+    CHAIN,
+    SHAFT,
+    HUB,
+    MOUNT,
+    SECOND,
+    FIXINGS,
+    FRAME,
+    USE,
+    DUTY,
+    POLICY,
+)

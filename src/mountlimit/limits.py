@@ -229,6 +229,9 @@ def refine(
     def over_one(current: float) -> float:
         return min(_utilisation(drive, check, level, current) * factor, 1e6) - 1.0
 
+    while i > 1 and over_one(low) >= 0.0:  # the search looked at fewer places than are there
+        i -= 1
+        low = float(currents[i - 1])
     return float(brentq(over_one, low, float(currents[i]), xtol=1e-9 * currents[i], rtol=1e-10))
 
 

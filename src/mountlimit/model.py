@@ -265,6 +265,7 @@ class Cut:
     segment: int | None = None  # the segment whose held warping is felt here
     inside_factor: Number | None = None  # stress inside a bend over that of a straight bar
     beyond: Beyond | None = None
+    second: bool = False  # of the mount's second material
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -281,6 +282,46 @@ class BoltPlane:
     thickness: Number  # of the part the bolts go through
     towards_motor: float  # way along second in which the material goes on; 0 when it does not
     contacts: tuple[int, ...] = (0,)  # contacts of the plate model that press on this plane
+    of_second: bool = False  # the part the bolts go through is of the mount's second material
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Screws:
+    """A row of fasteners that joins two plates of the mount edge to face."""
+
+    count: int
+    words: str  # what they are, for a message
+    diameter: Number
+    length_in_edge: Number  # of thread or dowel in the edge of the standing plate
+    axial_stiffness: Value  # N/m of one fastener, pulled out of the edge
+    lateral_stiffness: Value
+    holding: Value  # N, what pulls one out of the edge
+    bearing: Value  # N, what one bears across
+    head_pull: Value  # N, what pulls its head through the other plate
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Weld:
+    """A weld of the mount to its frame, in the order of the plate model's welds to the frame."""
+
+    name: str
+    length: Number
+    throat: Number
+    along: str  # axis of the line
+    sides: int  # 1: a single fillet; 2: on both faces
+    apart: Number  # between the two fillets' throats
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rod:
+    """A strut from the mount or the motor to the frame, in the order of the plate model's struts."""
+
+    name: str
+    length: Number
+    area: Number
+    second_moment: Number
+    elastic_modulus: Number
+    yield_strength: Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -288,7 +329,8 @@ class Mount:
     """A mount in the form all later steps understand.
 
     ``segments`` are those of the section route, one after another from the fixings to the motor;
-    a form without them is worked out by the plate model alone.
+    a form without them is worked out by the plate model alone.  ``second`` is another material that
+    the facets named in ``second_facets`` are made of.
     """
 
     form: str
@@ -303,6 +345,21 @@ class Mount:
     cuts: tuple[Cut, ...]
     planes: tuple[BoltPlane, ...]  # the first is where the frame member takes the load
     area: float  # of the plate as cut, about, m^2
+    second: Substance | None = None
+    second_facets: tuple[str, ...] = ()
+    screws: Screws | None = None
+    welds: tuple[Weld, ...] = ()
+    rods: tuple[Rod, ...] = ()
+    flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
+
+    def substance(self, second: bool) -> Substance:
+        """Give the material of a part: the second one, or the mount's own."""
+        return self.second if second and self.second is not None else self.material
+
+    @property
+    def substances(self) -> tuple[Substance, ...]:
+        """The mount's materials."""
+        return (self.material,) if self.second is None else (self.material, self.second)
 
     @property
     def plane(self) -> BoltPlane:
@@ -351,7 +408,8 @@ class MountForm(Protocol):
 
     FORM: str
     TITLE: str
-    FIELDS: tuple[Any, ...]
+    FIELDS: tuple[Any, ...]  # its own keys; one of a common key takes that key's place
+    # Optional: UNUSED, common keys the form has no use for; STARTER, values for its starter file.
 
     def build(self, picker: Any, drive: Any) -> Mount:
         """Lay out segments, cuts and the bolt plane."""

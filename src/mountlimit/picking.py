@@ -47,6 +47,10 @@ class Picker:
         low, likely, high = (_default(t, kind) for t in (d.low, d.likely, d.high))
         return self.between(key, low, likely, high, d.source)
 
+    def knows(self, key: str) -> bool:
+        """Tell whether the form has a use for a key."""
+        return key in self._fields
+
     def optional(self, key: str) -> Value | None:
         """Give a number that may be absent."""
         return self._given(key) if key in self.given else None

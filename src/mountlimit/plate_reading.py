@@ -52,6 +52,7 @@ class Settled:
     shape: tuple[int, ...]
     groups: tuple[tuple[Answer, IntArray], ...]
     shares: tuple[Array, ...]
+    ways: tuple[object, ...]  # load cases and chain angles: tells sets of loads apart
 
     def read(self, rows: Sequence[Array], lines: Sequence[Line]) -> list[Number]:
         """Give one number per row; ``rows`` has for each group an array (numbers, shares)."""
@@ -98,6 +99,7 @@ def settle(drive: Drive, loads: Loads) -> Settled:
     return Settled(
         route=route, loads=six, shape=shape, groups=groups,
         shares=tuple(answer.shares(flat[where]) for answer, where in groups),
+        ways=(loads.groups, tuple(np.round(np.ravel(np.asarray(loads.pull_angle, float)), 6))),
     )  # fmt: skip
 
 

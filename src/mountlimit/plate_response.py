@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from . import structure
+from . import plate_fasteners, structure
 from .case import BoltForces, Displacement, Loads, Response, SectionForces
 from .formulas import rigid, tipping
 from .model import Array, Beyond, BoltPlane, Drive, Number
@@ -22,16 +22,25 @@ NAME = "mount and its joint (plate model)"
 
 
 def solve(drive: Drive, loads: Loads) -> Response:
-    """Give forces in the cuts, movement at the sprocket and bolt forces for the loads."""
+    """Give forces in the cuts, movement at the sprocket and what every fastener takes."""
     settled = settle(drive, loads)
     displacements = (*displacements_of(drive, loads, settled), structure.shaft(drive, loads))
     return Response(
-        sections=tuple(section_forces(drive, loads, i, settled) for i in range(len(drive.mount.cuts))),
-        displacements=displacements,
-        bolts=_bolts(drive, settled),
-        balance=_balance(settled),
-        plates=settled,
+        sections=sections(drive, loads, settled), displacements=displacements,
+        bolts=_bolts(drive, settled), balance=_balance(settled), plates=settled,
+        motor_bolts=plate_fasteners.motor_bolts(settled), screws=plate_fasteners.screws(settled),
+        rods=plate_fasteners.rods(settled), welds=plate_fasteners.welds(settled),
     )  # fmt: skip
+
+
+def sections(
+    drive: Drive, loads: Loads, settled: Settled | None = None
+) -> tuple[SectionForces, ...]:
+    """Give the forces in every cut; the contact is settled once."""
+    cuts = drive.mount.cuts
+    if settled is None and any(cut.beyond is not None for cut in cuts):
+        settled = settle(drive, loads)
+    return tuple(_section_forces(drive, loads, i, settled) for i in range(len(cuts)))
 
 
 def displacements_of(
@@ -80,6 +89,8 @@ def _bolts(drive: Drive, settled: Settled) -> BoltForces:
     number = 0
     for plane in drive.mount.planes:
         numbers = tuple(range(number, number + len(plane.bolts)))
+        if not numbers:
+            continue
         pull = _net_pull(drive, settled, plane, numbers)
         for i in numbers:
             pulled, one, two = _bolt(settled, plane, i)
@@ -131,14 +142,13 @@ def _net_pull(drive: Drive, settled: Settled, plane: BoltPlane, numbers: tuple[i
     return tipping.pulled_only(tipping.direct_tension(settled.read(rows, [line])[0], count))
 
 
-def section_forces(
-    drive: Drive, loads: Loads, index: int, settled: Settled | None = None
+def _section_forces(
+    drive: Drive, loads: Loads, index: int, settled: Settled | None
 ) -> SectionForces:
     """Give the forces in one cut: the whole load by statics, or the share of the supports beyond it."""
     cut = drive.mount.cuts[index]
-    if cut.beyond is None:
+    if cut.beyond is None or settled is None:
         return structure.section_forces(drive, loads, index)
-    settled = settled or settle(drive, loads)
     place = np.array([float(v) for v in cut.place])
     rows = [_beyond(settled, answer, cut.beyond, place) for answer, _ in settled.groups]
     lines = [

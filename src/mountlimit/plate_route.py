@@ -18,7 +18,7 @@ import numpy as np
 from .drivefile import DriveFile
 from .errors import InputError, Mistake
 from .formulas import joint as joint_formulas
-from .model import Drive, Number
+from .model import Drive, Mount, Number, Substance
 from .mounts import FORMS
 from .plates import Answer, Contact, Family, PlateError, PlateModel, Scales, Varying, family
 from .plates.model import IntArray
@@ -36,11 +36,13 @@ NUDGE = 1.001  # how thickness is moved to see which plates follow it
 
 @dataclass(frozen=True, slots=True)
 class Stiffnesses:
-    """What the plate model takes from a drive, SI: of one bolted point, and of the bearing face."""
+    """What the plate model takes from a drive, SI: moduli, one bolted point, one screw, bearing face."""
 
     thickness: float
     modulus: float
+    second: float
     normal: float
+    screw: float
     pressing: float
 
 
@@ -51,9 +53,7 @@ class Route:
     family: Family
     base: Stiffnesses
     answers: dict[tuple[Scales, float], Answer] = field(default_factory=dict)
-    governing: dict[tuple[str, int, str], IntArray] = field(
-        default_factory=dict
-    )  # see plate_stress
+    governing: dict[tuple[object, ...], IntArray] = field(default_factory=dict)  # see plate_stress
 
     def answer(self, drive: Drive, held: bool = False) -> Answer:
         """Give the answers for a drive; ``held`` takes the creep modulus."""
@@ -61,7 +61,9 @@ class Route:
         scales = Scales(
             thickness=at.thickness / self.base.thickness,
             modulus=at.modulus / self.base.modulus,
+            second=at.second / self.base.second,
             joint=at.normal / self.base.normal,
+            seam=at.screw / self.base.screw,
         )
         key = (scales, at.pressing / self.base.pressing)
         if key not in self.answers:
@@ -83,9 +85,15 @@ def stiffnesses(drive: Drive, held: bool = False) -> Stiffnesses:
         modulus, float(fixings.bolts.thread.diameter), thickness, float(fixings.washer_diameter)
     )
     through = modulus / thickness
+    other, screws = drive.mount.second, drive.mount.screws
+    second = 1.0
+    if other is not None:
+        second = float(other.creep_modulus if held else other.elastic_modulus)
     return Stiffnesses(
         thickness=thickness,
         modulus=modulus,
+        second=second,
+        screw=1.0 if screws is None else float(screws.axial_stiffness),
         normal=float(joint_formulas.spring_series(float(fixings.joint_stiffness), cone)),
         pressing=FRAME_FACE * through / (FRAME_FACE + through),
     )
@@ -125,6 +133,10 @@ def with_plates(file: DriveFile, thicknesses: tuple[float, float] | None = None)
     wants_beams = "mount.route" in given and given["mount.route"].value == "sections"
     drive = resolve(replace(file, plates=None))
     beams = bool(drive.mount.segments)
+    if wants_beams and not beams:
+        form = drive.mount.form
+        words = f"no beam holds for the form '{form}': it is worked out by the plate model alone"
+        raise InputError([Mistake(file.name, "mount.route", "'sections'", words, "leave it out")])
     if beams and (wants_beams or "mount.warping_held" in given):
         return replace(file, plates=None)
     try:
@@ -140,7 +152,15 @@ def _route(file: DriveFile, drive: Drive, thicknesses: tuple[float, float] | Non
     model = model_of(drive)
     base = stiffnesses(drive)
     low, high = _joint_range(drive, base)
-    key = repr((model, thicknesses, round(math.log(low), 1), round(math.log(high), 1)))
+    key = repr(
+        (
+            model,
+            drive.mount.second_facets,
+            thicknesses,
+            round(math.log(low), 1),
+            round(math.log(high), 1),
+        )
+    )
     if key not in _known:
         varying = _varying(file, drive, model, thicknesses is not None)
         shots = _snapshots(base, low, high, thicknesses)
@@ -187,19 +207,30 @@ def _snapshots(
 
 def _varying(file: DriveFile, drive: Drive, model: PlateModel, thickness: bool) -> Varying:
     """Tell which facets follow the mount's thickness and its modulus: by moving each a little."""
-    material = drive.mount.material
-    stiffer = replace(
-        material, elastic_modulus=_nudged(material.elastic_modulus),
-        shear_modulus=_nudged(material.shear_modulus),
-    )  # fmt: skip
-    other = model_of(replace(drive, mount=replace(drive.mount, material=stiffer)))
-    modulus = [a.elastic_modulus != b.elastic_modulus for a, b in _pairs(model, other)]
+    mount = drive.mount
+    modulus = _moved(model, drive, replace(mount, material=_stiffer(mount.material)))
+    second = [False] * len(modulus)
+    if mount.second is not None:
+        second = _moved(model, drive, replace(mount, second=_stiffer(mount.second)))
     thick = [False] * len(modulus)
     if thickness:
         t = float(drive.mount.thickness) * NUDGE
         other = model_of(resolve(replace(file, plates=None), {"mount.thickness": t}))
         thick = [a.thickness != b.thickness for a, b in _pairs(model, other)]
-    return Varying(thickness=np.array(thick), modulus=np.array(modulus))
+    return Varying(thickness=np.array(thick), modulus=np.array(modulus), second=np.array(second))
+
+
+def _moved(model: PlateModel, drive: Drive, mount: Mount) -> list[bool]:
+    """Tell which facets have another modulus in an edited mount."""
+    other = model_of(replace(drive, mount=mount))
+    return [a.elastic_modulus != b.elastic_modulus for a, b in _pairs(model, other)]
+
+
+def _stiffer(material: Substance) -> Substance:
+    return replace(
+        material, elastic_modulus=_nudged(material.elastic_modulus),
+        shear_modulus=_nudged(material.shear_modulus),
+    )  # fmt: skip
 
 
 def _nudged(value: Number) -> Value:

@@ -36,28 +36,42 @@ class Peak:
     stress: Number
 
 
-def peaks(case: Case, criterion: Criterion, kinds: tuple[str, ...]) -> list[Peak]:
-    """Give the largest stress of each kind of place, in Pa by ``criterion``; none without plates."""
+def peaks(
+    case: Case, criterion: Criterion, kinds: tuple[str, ...], second: bool = False
+) -> list[Peak]:
+    """Give the largest stress of each kind of place, in Pa by ``criterion``; none without plates.
+
+    Of the facets of the mount's own material, or of its ``second`` one.
+    """
     settled: Settled | None = case.response.plates
     if settled is None:
         return []
-    ratio = case.drive.mount.material.compressive_over_tensile
-    present = [k for k in kinds if settled.groups[0][0].readings[k].samples.place.size]
-    return [_peak(settled, kind, criterion, ratio) for kind in present]
+    mount = case.drive.mount
+    ratio = mount.substance(second).compressive_over_tensile
+    facets = settled.route.family.model.facets
+    own = np.array([(f.name in mount.second_facets) == second for f in facets])
+    found = []
+    for kind in kinds:
+        chosen = np.flatnonzero(own[settled.groups[0][0].readings[kind].samples.facet])
+        if chosen.size:
+            found.append(_peak(settled, kind, chosen, criterion, ratio))
+    return found
 
 
-def _peak(settled: Settled, kind: str, criterion: Criterion, ratio: Number) -> Peak:
+def _peak(
+    settled: Settled, kind: str, chosen: IntArray, criterion: Criterion, ratio: Number
+) -> Peak:
     count = int(np.prod(settled.shape, dtype=int))
     worst = np.empty(count)
     for (answer, where), shares in zip(settled.groups, settled.shares, strict=True):
         reading = answer.readings[kind]
-        places: IntArray = np.arange(len(reading.rows))
+        places = chosen
         if len(where) > FEW:
-            places = _governing(settled, kind, reading, shares, criterion, ratio)
+            places = _governing(settled, kind, chosen, reading, shares, criterion, ratio)
         worst[where] = _faces(reading.rows[places], shares, criterion, ratio).max(axis=(0, 1))
     if settled.shape:
         return Peak(PLACES[kind].format("the bolts"), worst.reshape(settled.shape))
-    return _named(settled, kind, criterion, ratio, float(worst[0]))
+    return _named(settled, kind, chosen, criterion, ratio, float(worst[0]))
 
 
 def _faces(rows: Array, shares: Array, criterion: Criterion, ratio: Number) -> Array:
@@ -70,6 +84,7 @@ def _faces(rows: Array, shares: Array, criterion: Criterion, ratio: Number) -> A
 def _governing(
     settled: Settled,
     kind: str,
+    chosen: IntArray,
     reading: Reading,
     shares: Array,
     criterion: Criterion,
@@ -77,20 +92,23 @@ def _governing(
 ) -> IntArray:
     """Give the places that govern under some of the loads, found once for a reduced model."""
     known = settled.route.governing
-    key = (kind, id(reading.samples), criterion.__name__)
+    key = (kind, id(reading.samples), int(chosen[0]), criterion.__name__, settled.ways)
     if key not in known:
         step = max(1, len(shares) // SAMPLED)
-        found = _faces(reading.rows, shares[::step], criterion, ratio).max(axis=0)
-        known[key] = np.unique(found.argmax(axis=0))
+        found = _faces(reading.rows[chosen], shares[::step], criterion, ratio).max(axis=0)
+        known[key] = chosen[np.unique(found.argmax(axis=0))]
     return known[key]
 
 
-def _named(settled: Settled, kind: str, criterion: Criterion, ratio: Number, worst: float) -> Peak:
+def _named(
+    settled: Settled, kind: str, chosen: IntArray, criterion: Criterion, ratio: Number, worst: float
+) -> Peak:
     """Name the governing place under one load; while recording, work its stress out step by step."""
     answer = settled.groups[0][0]
     reading, model = answer.readings[kind], settled.route.family.model
-    both = _faces(reading.rows, settled.shares[0], criterion, ratio)[:, :, 0]
-    face, at = (int(i) for i in np.unravel_index(int(both.argmax()), both.shape))
+    both = _faces(reading.rows[chosen], settled.shares[0], criterion, ratio)[:, :, 0]
+    face, first = (int(i) for i in np.unravel_index(int(both.argmax()), both.shape))
+    at = int(chosen[first])
     samples = reading.samples
     facet = model.facets[int(samples.facet[at])]
     owner = int(samples.owner[at])

@@ -15,11 +15,11 @@ def solve(drive: Drive, loads: Loads) -> Response:
     return plate_response.solve(drive, loads)
 
 
-def section_forces(drive: Drive, loads: Loads, index: int) -> SectionForces:
-    """Give the forces in one cut of the mount, in the cut's own axes."""
+def sections(drive: Drive, loads: Loads) -> tuple[SectionForces, ...]:
+    """Give the forces in every cut of the mount, in the cut's own axes."""
     if drive.plates is None:
-        return structure.section_forces(drive, loads, index)
-    return plate_response.section_forces(drive, loads, index)
+        return structure.sections(drive, loads)
+    return plate_response.sections(drive, loads)
 
 
 def softness(drive: Drive, angle: Number) -> Number:

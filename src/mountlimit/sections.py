@@ -70,9 +70,14 @@ def plane_tearing(x: Number, y: Number, xy: Number, ratio: Number) -> Number:
     return equivalent.crushing_first(largest, ratio) if ratio < 1 else largest
 
 
+def always_yielding(_: Cut) -> Criterion:
+    """Judge every cut by yielding."""
+    return yielding
+
+
 def stresses(
     case: Case, raised: Callable[[Cut], Raised] = as_they_are, loads: Loads | None = None,
-    criterion: Criterion = yielding,
+    criterion: Callable[[Cut], Criterion] = always_yielding,
 ) -> list[tuple[Cut, Number]]:  # fmt: skip
     """Give (cut, largest stress in Pa by ``criterion``) for every cut of the mount.
 
@@ -80,16 +85,16 @@ def stresses(
     ``raised`` gives, for a cut, the factors on the stresses of some of its loads: notches, bends.
     ``loads`` takes the place of the loads of the case, for a part of them.
     """
-    ratio = case.drive.mount.material.compressive_over_tensile
+    mount = case.drive.mount
     found = []
     sections = case.response.sections
     if loads is not None:
-        places = range(len(case.drive.mount.cuts))
-        sections = tuple(respond.section_forces(case.drive, loads, i) for i in places)
-    for cut, forces in zip(case.drive.mount.cuts, sections, strict=True):
+        sections = respond.sections(case.drive, loads)
+    for cut, forces in zip(mount.cuts, sections, strict=True):
         net, factors = net_section(cut.width, cut.thickness, cut.holes), raised(cut)
+        ratio = mount.substance(cut.second).compressive_over_tensile
         largest = _worked if is_recording() else _largest
-        found.append((cut, largest(cut, net, forces, factors, ratio, criterion)))
+        found.append((cut, largest(cut, net, forces, factors, ratio, criterion(cut))))
     return found
 
 

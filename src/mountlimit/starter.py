@@ -68,9 +68,12 @@ def text(form: str, file: str) -> str:
             for k, f in known.items()
             if k.rpartition(".")[0] == section.name and "factor_" not in k
         ]
+        if not fields:
+            continue
         if section.name:
             parts.append(f"\n[{section.name}]  # {section.meaning}")
-        fields.sort(key=lambda f: not (f.required or f.key in SHOWN))
+        own = getattr(FORMS[form], "STARTER", {})
+        fields.sort(key=lambda f: not (f.required or f.key in SHOWN or f.key in own))
         parts += [_lines(f, form) for f in fields]
     return "\n".join(parts) + "\n"
 
@@ -80,7 +83,7 @@ def _lines(field: Field, form: str) -> str:
     words = textwrap.fill(field.meaning, 96, initial_indent="# ", subsequent_indent="#   ")
     if field.choices:
         words += f"\n#   one of: {', '.join(field.choices)}"
-    if field.required or field.key in SHOWN:
+    if field.required or field.key in SHOWN or field.key in getattr(FORMS[form], "STARTER", {}):
         return f"{words}\n{key} = {_value(field, form)}"
     return f"{words}\n# {key} = {_value(field, form)}"
 
@@ -88,6 +91,9 @@ def _lines(field: Field, form: str) -> str:
 def _value(field: Field, form: str) -> str:
     if field.key == "mount.form":
         return f'"{form}"'
+    own = getattr(FORMS[form], "STARTER", {})
+    if field.key in own:
+        return f'"{own[field.key]}"'
     if field.key in SHOWN:
         return SHOWN[field.key]
     if field.kind in WORDS:

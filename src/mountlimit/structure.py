@@ -88,11 +88,16 @@ def solve(drive: Drive, loads: Loads) -> Response:
     bolts = joint.bolt_forces(plane, drive.fixings.bolts.number, force, moment)
     displacements = (*displacements_of(drive, loads), shaft(drive, loads))
     return Response(
-        sections=tuple(section_forces(drive, loads, i) for i in range(len(drive.mount.cuts))),
+        sections=sections(drive, loads),
         displacements=displacements,
         bolts=bolts,
         balance=joint.balance(plane, bolts, force, moment),
     )
+
+
+def sections(drive: Drive, loads: Loads) -> tuple[SectionForces, ...]:
+    """Give the forces in every cut."""
+    return tuple(section_forces(drive, loads, i) for i in range(len(drive.mount.cuts)))
 
 
 def section_forces(drive: Drive, loads: Loads, index: int) -> SectionForces:

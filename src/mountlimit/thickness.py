@@ -27,7 +27,11 @@ ROUNDS = 3  # of laying the plate model out, and finding the safe-side ends, aga
 CLOSE = 1e-3
 
 DEFAULT_MATERIALS = ("s235", "al6061_t6", "pom_c", "birch_ply")  # one per family
-OWN_KEYS = ("mount.elastic_modulus", "mount.yield_strength")  # belong to the old material
+OWN_KEYS = (  # belong to the old material
+    "mount.elastic_modulus",
+    "mount.yield_strength",
+    "mount.fatigue_strength",
+)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -26,7 +26,8 @@ SIZE = 0.015
 
 def varying(*thick: bool) -> Varying:
     """Let the thickness of the facets marked vary."""
-    return Varying(thickness=np.array(thick), modulus=np.zeros(len(thick), bool))
+    none = np.zeros(len(thick), bool)
+    return Varying(thickness=np.array(thick), modulus=none, second=none)
 
 
 def test_equivalent_of_plain_states() -> None:

@@ -6,14 +6,15 @@ ahead of the bolt that way: the end of the mount, or the next hole.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 
-from ..case import Case, Check, Row
+from ..case import Case, Check, Row, has_frame_bolts
 from ..factors import DESIGN_FACTORS, MOUNT_FACTORS
 from ..formulas import equivalent, hole_limits, holes, layout, usage
-from ..model import Drive, Mount, Number
+from ..model import BoltPlane, Drive, Number, Substance
 from ..worked import Value
 
 ALONG_ROW, ACROSS_ROW = 0, 1  # first and second axis of the bolt plane
@@ -21,19 +22,33 @@ NO_PART = Value(1.0, "partial factor", "derived", "the design factor is put on t
 SOFT = ("plastic", "wood")
 GOES_ON = Value(1.0, "towards the motor", "derived", "the material goes on: no end that way")
 
-Bolt = tuple[Number, Number]
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """One frame bolt's hole: the drive, the plane it clamps, and where it is in it."""
+
+    drive: Drive
+    plane: BoltPlane
+    bolt: tuple[Number, Number]
+
+    @property
+    def material(self) -> Substance:
+        """Material of the part the bolt goes through."""
+        return self.drive.mount.substance(self.plane.of_second)
 
 
 def rows(case: Case) -> list[Row]:
     """Compare the shear of every frame bolt with the resistance of its hole."""
     drive, bolts = case.drive, case.response.bolts
-    soft = drive.mount.material.card.family in SOFT
     slots = ", slotted hole: taken across the slot" if drive.fixings.slotted else ""
     found = []
-    for i, bolt in enumerate(drive.mount.plane.bolts):
+    places = [(plane, bolt) for plane in drive.mount.planes for bolt in plane.bolts]
+    for i, (plane, bolt) in enumerate(places):
+        at = Place(drive, plane, bolt)
+        soft = at.material.card.family in SOFT
         where = f"frame bolt {i + 1}{slots}"
         if soft:
-            borne = crushing_force(drive)
+            borne = crushing_force(at)
             found.append(_row(f"{where}, crushed", bolts.shear[i], borne))
         for axis, shear, words in (
             (ALONG_ROW, bolts.shear_first[i], "along the row"),
@@ -44,7 +59,7 @@ def rows(case: Case) -> list[Row]:
                 (f"bearing {words}", bearing_force), (f"torn out {words} by AISC 360", torn_force),
             ]  # fmt: skip
             for name, resistance in ways:
-                limit = _by_way(shear, resistance, drive, bolt, axis)
+                limit = _by_way(shear, resistance, at, axis)
                 found.append(_row(f"{where}, {name}", demand, limit))
     return found
 
@@ -54,28 +69,19 @@ def _row(station: str, demand: Number, capacity: Number) -> Row:
                utilisation=usage.utilisation(demand, capacity))  # fmt: skip
 
 
-def _by_way(shear: Number, resistance: Any, drive: Drive, bolt: Bolt, axis: int) -> Number:
+def _by_way(shear: Number, resistance: Any, at: Place, axis: int) -> Number:
     """Give the resistance the way the bolt pushes: against the force of the mount on it."""
     if np.ndim(shear) == 0:
-        return resistance(drive, bolt, axis, -1.0 if shear > 0 else 1.0)
+        return resistance(at, axis, -1.0 if shear > 0 else 1.0)
     return np.where(
-        np.asarray(shear) > 0, resistance(drive, bolt, axis, -1.0), resistance(drive, bolt, axis, 1.0)
+        np.asarray(shear) > 0, resistance(at, axis, -1.0), resistance(at, axis, 1.0)
     )  # fmt: skip
 
 
-def towards_motor(mount: Mount) -> float:
-    """Give the sign along the second axis that leads from the bolts to the motor; 0 when neither."""
-    part = mount.segments[0]
-    if part.axis != mount.plane.second:
-        return 0.0
-    i = "xyz".index(part.axis)
-    return 1.0 if float(part.end[i]) > float(part.start[i]) else -1.0
-
-
-def next_bolt(drive: Drive, bolt: Bolt, axis: int, way: float) -> Number | None:
+def next_bolt(at: Place, axis: int, way: float) -> Number | None:
     """Give the distance to the next bolt one way along an axis, or None."""
-    own = bolt[axis]
-    ahead = [b[axis] for b in drive.mount.plane.bolts
+    own = at.bolt[axis]
+    ahead = [b[axis] for b in at.plane.bolts
              if (float(b[axis]) - float(own)) * way > 1e-9]  # fmt: skip
     if not ahead:
         return None
@@ -83,104 +89,101 @@ def next_bolt(drive: Drive, bolt: Bolt, axis: int, way: float) -> Number | None:
     return layout.difference(nearest, own) if way > 0 else layout.difference(own, nearest)
 
 
-def to_end(drive: Drive, bolt: Bolt, axis: int, way: float) -> tuple[Number, bool]:
+def to_end(at: Place, axis: int, way: float) -> tuple[Number, bool]:
     """Give how far material goes one way from an outer bolt, and whether an open end is there.
 
     Towards the motor it goes on; the motor's own holes are not in the line of the bolts.
     """
-    mount = drive.mount
     if axis == ALONG_ROW:
-        side = mount.plane.half_first
-        return (layout.difference if way > 0 else layout.total)(side, bolt[axis]), True
-    if way == towards_motor(mount):
+        side = at.plane.half_first
+        return (layout.difference if way > 0 else layout.total)(side, at.bolt[axis]), True
+    if way == at.plane.towards_motor:
         return GOES_ON, False
-    return mount.plane.edge_second, True
+    return at.plane.edge_second, True
 
 
-def ahead(drive: Drive, bolt: Bolt, axis: int, way: float) -> tuple[Number, bool]:
+def ahead(at: Place, axis: int, way: float) -> tuple[Number, bool]:
     """Give the distance to what lies ahead of a bolt, and whether that is an open end."""
-    spacing = next_bolt(drive, bolt, axis, way)
-    return to_end(drive, bolt, axis, way) if spacing is None else (spacing, False)
+    spacing = next_bolt(at, axis, way)
+    return to_end(at, axis, way) if spacing is None else (spacing, False)
 
 
-def _across_factor(drive: Drive, bolt: Bolt, axis: int) -> Number:
+def _across_factor(at: Place, axis: int) -> Number:
     """Give k_1: the smallest over what lies on both sides of the line of force."""
-    hole, other = drive.fixings.hole_diameter, 1 - axis
+    hole, other = at.drive.fixings.hole_diameter, 1 - axis
     found = []
     for way in (-1.0, 1.0):
-        distance, is_end = ahead(drive, bolt, other, way)
+        distance, is_end = ahead(at, other, way)
         factor = holes.bearing_k1_edge if is_end else holes.bearing_k1_inner
         found.append(factor(distance, hole))
     return hole_limits.governing_factor(found[0], found[1])
 
 
-def plate_strength(drive: Drive) -> Number:
+def plate_strength(at: Place) -> Number:
     """Give the ultimate strength of the mount as it is."""
-    m = drive.mount.material
+    m = at.material
     return hole_limits.ultimate_at_work(
         m.card.ultimate_strength, m.yield_strength, m.card.yield_strength
     )
 
 
-def _thickness(drive: Drive) -> Number:
-    return drive.mount.segments[0].thickness
+def _thickness(at: Place) -> Number:
+    return at.plane.thickness
 
 
-def bearing_force(drive: Drive, bolt: Bolt, axis: int, way: float) -> Number:
+def bearing_force(at: Place, axis: int, way: float) -> Number:
     """Give the bearing resistance of EN 1993-1-8 table 3.4 with partial factor 1."""
-    hole, thread = drive.fixings.hole_diameter, drive.fixings.bolts.thread
-    strength, bolt_strength = plate_strength(drive), drive.fixings.bolts.grade.ultimate_strength
-    distance, is_end = ahead(drive, bolt, axis, way)
+    hole, thread = at.drive.fixings.hole_diameter, at.drive.fixings.bolts.thread
+    strength, bolt_strength = plate_strength(at), at.drive.fixings.bolts.grade.ultimate_strength
+    distance, is_end = ahead(at, axis, way)
     factor = holes.bearing_alpha_end if is_end else holes.bearing_alpha_inner
     along = factor(distance, hole, bolt_strength, strength)
     along = hole_limits.governing_factor(along, along)
-    across = _across_factor(drive, bolt, axis)
+    across = _across_factor(at, axis)
     force = holes.bearing_resistance(
-        across, along, strength, thread.diameter, _thickness(drive), NO_PART
+        across, along, strength, thread.diameter, _thickness(at), NO_PART
     )
-    if all(next_bolt(drive, bolt, axis, w) is None for w in (-1.0, 1.0)):
-        single = hole_limits.single_lap_bearing(
-            strength, thread.diameter, _thickness(drive), NO_PART
-        )
+    if all(next_bolt(at, axis, w) is None for w in (-1.0, 1.0)):
+        single = hole_limits.single_lap_bearing(strength, thread.diameter, _thickness(at), NO_PART)
         force = hole_limits.lower_force(force, single)
-    return hole_limits.slotted_bearing(force) if drive.fixings.slotted else force
+    return hole_limits.slotted_bearing(force) if at.drive.fixings.slotted else force
 
 
-def _clear(drive: Drive, bolt: Bolt, axis: int, way: float) -> Number:
-    hole = drive.fixings.hole_diameter
-    distance, is_end = ahead(drive, bolt, axis, way)
+def _clear(at: Place, axis: int, way: float) -> Number:
+    hole = at.drive.fixings.hole_diameter
+    distance, is_end = ahead(at, axis, way)
     return (holes.clear_distance if is_end else hole_limits.clear_between)(distance, hole)
 
 
-def torn_force(drive: Drive, bolt: Bolt, axis: int, way: float) -> Number:
+def torn_force(at: Place, axis: int, way: float) -> Number:
     """Give the lower of tear-out and bearing by AISC 360-16 eq. J3-6."""
-    strength, thickness = plate_strength(drive), _thickness(drive)
-    torn = holes.tear_out(_clear(drive, bolt, axis, way), thickness, strength)
-    borne = holes.bearing_strength(drive.fixings.bolts.thread.diameter, thickness, strength)
+    strength, thickness = plate_strength(at), _thickness(at)
+    torn = holes.tear_out(_clear(at, axis, way), thickness, strength)
+    borne = holes.bearing_strength(at.drive.fixings.bolts.thread.diameter, thickness, strength)
     return hole_limits.lower_force(torn, borne)
 
 
-def crushing_force(drive: Drive) -> Number:
+def crushing_force(at: Place) -> Number:
     """Give the force at which a bolt crushes the hole of a soft mount: yield on d times t."""
-    strength = drive.mount.material.yield_strength
-    return holes.bearing_force(drive.fixings.bolts.thread.diameter, _thickness(drive), strength)
+    strength = at.material.yield_strength
+    return holes.bearing_force(at.drive.fixings.bolts.thread.diameter, _thickness(at), strength)
 
 
-def plug_force(drive: Drive, bolt: Bolt, axis: int, way: float) -> Number:
+def plug_force(at: Place, axis: int, way: float) -> Number:
     """Give the force that shears a plug out of a soft mount, at yield or its shear strength."""
-    material = drive.mount.material
+    material = at.material
     shear = equivalent.shear_yield(material.yield_strength)
     if material.card.shear_strength is not None:
         shear = hole_limits.shear_at_work(shear, material.card.shear_strength)
-    return holes.tear_out_shear(_clear(drive, bolt, axis, way), _thickness(drive), shear)
+    return holes.tear_out_shear(_clear(at, axis, way), _thickness(at), shear)
 
 
 def _factor(drive: Drive) -> tuple[float, str]:
     """Give gamma_M2 for wrought metals; other materials keep the factor of their mount."""
-    design_class = drive.mount.material.card.design_class
-    if design_class == "metal":
-        return DESIGN_FACTORS["bolt_bearing"]
-    return MOUNT_FACTORS[design_class]
+    classes = [m.card.design_class for m in drive.mount.substances]
+    return max(
+        DESIGN_FACTORS["bolt_bearing"] if c == "metal" else MOUNT_FACTORS[c] for c in classes
+    )
 
 
 CHECKS = (
@@ -188,6 +191,6 @@ CHECKS = (
         name="bolt_bearing", part="holes for the frame bolts", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="the holes go oval and the mount shifts; at the end of the plate a hole tears open",
-        rows=rows, choose_factor=_factor,
+        applies=has_frame_bolts, rows=rows, choose_factor=_factor,
     ),
 )  # fmt: skip

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..case import Case, Check, Row
+from ..case import Case, Check, Row, has_frame_bolts
 from ..formulas import slip, usage
 from ..worked import Value
 
@@ -51,6 +51,6 @@ CHECKS = (
         name="bolt_slip", part="frame joint", kind="grip",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="the mount slides: bright marks beside the washers, the chain goes slack in steps",
-        rows=rows,
+        applies=has_frame_bolts, rows=rows,
     ),
 )  # fmt: skip

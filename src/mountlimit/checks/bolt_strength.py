@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..case import Case, Check, Row
+from ..case import Case, Check, Row, has_frame_bolts
 from ..factors import AT_THE_END
 from ..formulas import bolt_group, usage
 from .motor_bolts import combined_row
@@ -29,6 +29,6 @@ CHECKS = (
         name="bolt_strength", part="frame bolts", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="a frame bolt is found loose, stretched or in two",
-        rows=rows,
+        applies=has_frame_bolts, rows=rows,
     ),
 )  # fmt: skip

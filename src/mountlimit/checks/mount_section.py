@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from .. import plate_stress, sections
 from ..case import Case, Check, Row
 from ..factors import MOUNT_FACTORS
 from ..formulas import endurance, usage
-from ..model import Cut, Drive
+from ..model import Cut, Drive, Mount, Number, Substance
 
 
 def yield_rows(case: Case) -> list[Row]:
@@ -17,25 +19,40 @@ def yield_rows(case: Case) -> list[Row]:
     plate model stands behind the drive its stress round the washers is compared too; the lower
     current governs.
     """
+    mount = case.drive.mount
     found = []
-    brittle = case.drive.mount.material.card.brittle
-    raised = inside_bend if brittle else sections.as_they_are
-    criterion = sections.tearing if brittle else sections.yielding
-    for cut, stress in sections.stresses(case, raised, criterion=criterion):
-        limit = case.drive.mount.material.yield_strength
-        found.append(
-            Row(station=cut.name, demand=stress, capacity=limit, quantity="stress",
-                utilisation=usage.utilisation(stress, limit))
-        )  # fmt: skip
-    limit = case.drive.mount.material.yield_strength
-    plane = sections.plane_tearing if brittle else sections.plane_yielding
-    places = ("ring", "line", "edge") if brittle else ("ring", "line")
-    found += [
-        Row(station=peak.station, demand=peak.stress, capacity=limit, quantity="stress",
-            utilisation=usage.utilisation(peak.stress, limit))
-        for peak in plate_stress.peaks(case, plane, places)
-    ]  # fmt: skip
+    for cut, stress in sections.stresses(case, _raised(mount), criterion=_criterion(mount)):
+        limit = mount.substance(cut.second).yield_strength
+        found.append(_row(cut.name, stress, limit))
+    for second, material in enumerate(mount.substances):
+        brittle = material.card.brittle
+        plane = sections.plane_tearing if brittle else sections.plane_yielding
+        places = ("ring", "line", "edge") if brittle else ("ring", "line")
+        found += [
+            _row(peak.station, peak.stress, material.yield_strength)
+            for peak in plate_stress.peaks(case, plane, places, bool(second))
+        ]
     return found
+
+
+def _row(station: str, stress: Number, limit: Number) -> Row:
+    return Row(station=station, demand=stress, capacity=limit, quantity="stress",
+               utilisation=usage.utilisation(stress, limit))  # fmt: skip
+
+
+def _raised(mount: Mount) -> Callable[[Cut], sections.Raised]:
+    def raised(cut: Cut) -> sections.Raised:
+        return inside_bend(cut) if mount.substance(cut.second).card.brittle else {}
+
+    return raised
+
+
+def _criterion(mount: Mount) -> Callable[[Cut], sections.Criterion]:
+    def criterion(cut: Cut) -> sections.Criterion:
+        brittle = mount.substance(cut.second).card.brittle
+        return sections.tearing if brittle else sections.yielding
+
+    return criterion
 
 
 def inside_bend(cut: Cut) -> sections.Raised:
@@ -46,23 +63,44 @@ def inside_bend(cut: Cut) -> sections.Raised:
 
 
 def strain_rows(case: Case) -> list[Row]:
-    """Compare the strain held for the hours of use with the plastic's allowable strain."""
+    """Compare the strain held for the hours of use with the plastic's allowable strain.
+
+    In the named cuts, and round the washers where the plate model stands behind the drive.
+    """
+    mount = case.drive.mount
     found = []
-    material = case.drive.mount.material
     for cut, stress in sections.stresses(case):
-        strain = endurance.creep_strain(stress, material.creep_modulus)
-        found.append(
-            Row(station=cut.name, demand=strain, capacity=material.strain_limit, quantity="ratio",
-                utilisation=usage.utilisation(strain, material.strain_limit), level="continuous")
-        )  # fmt: skip
+        material = mount.substance(cut.second)
+        if material.strain_limit is not None:
+            found.append(_strain(cut.name, stress, material))
+    for second, material in enumerate(mount.substances):
+        if material.strain_limit is not None:
+            peaks = plate_stress.peaks(
+                case, sections.plane_yielding, ("ring", "line"), bool(second)
+            )
+            found += [_strain(peak.station, peak.stress, material) for peak in peaks]
     return found
 
 
+def _strain(station: str, stress: Number, material: Substance) -> Row:
+    strain = endurance.creep_strain(stress, material.creep_modulus)
+    return Row(station=station, demand=strain, capacity=material.strain_limit, quantity="ratio",
+               utilisation=usage.utilisation(strain, material.strain_limit), level="continuous")  # fmt: skip
+
+
+def _creeps(drive: Drive) -> bool:
+    return any(m.strain_limit is not None for m in drive.mount.substances)
+
+
 def _factor(drive: Drive) -> tuple[float, str]:
-    card = drive.mount.material.card
-    if card.design_class == "metal":
-        return MOUNT_FACTORS[f"metal, {drive.mount.grade}"]
-    return MOUNT_FACTORS[card.design_class]
+    """Give the largest factor of the mount's materials."""
+    found = []
+    for material in drive.mount.substances:
+        kind = material.card.design_class
+        found.append(MOUNT_FACTORS[f"metal, {drive.mount.grade}" if kind == "metal" else kind])
+    if drive.mount.welds:
+        found.append(MOUNT_FACTORS["welded"])
+    return max(found)
 
 
 CHECKS = (
@@ -75,6 +113,6 @@ CHECKS = (
     Check(
         name="mount_strain", part="mount", kind="life", groups=("hold",),
         sees="the plastic creeps: the chain goes slack over days and the mount keeps the bend",
-        applies=lambda drive: drive.mount.material.strain_limit is not None, rows=strain_rows,
+        applies=_creeps, rows=strain_rows,
     ),
 )  # fmt: skip

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol
 
@@ -11,7 +12,10 @@ from ..model import BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segmen
 from ..worked import Value
 
 if TYPE_CHECKING:
-    from ..plates import Facet, FrameBolt, MotorBolt
+    from ..plates import Facet, FrameBolt, Hole, MotorBolt, Slot
+
+
+Outline = list[tuple[float, float]]
 
 
 class Picker(Protocol):
@@ -23,6 +27,10 @@ class Picker(Protocol):
 
     def optional(self, key: str) -> Value | None:
         """Give a number that may be absent."""
+        ...
+
+    def card(self, key: str) -> Any:
+        """Give what a key's card name stood for, or None."""
         ...
 
     def word(self, key: str, otherwise: str) -> str:
@@ -48,6 +56,7 @@ class Parts:
     motor: Motor
     fixings: Fixings
     material: Substance
+    second: Substance | None = None
 
 
 def spread(count: int, span: Value) -> tuple[Number, ...]:
@@ -139,9 +148,9 @@ def _warping(picker: Picker) -> Value:
 def mount(
     form: str, picker: Picker, parts: Parts, thickness: Value, width: Value,
     segments: tuple[Segment, ...], cuts: tuple[Cut, ...], planes: tuple[BoltPlane, ...],
-    area: float,
+    area: float, **more: Any,
 ) -> Mount:  # fmt: skip
-    """Put the common fields to a form's layout."""
+    """Put the common fields to a form's layout; ``more`` are those of ``Mount`` that few forms have."""
     return Mount(
         form=form,
         material=parts.material,
@@ -155,6 +164,7 @@ def mount(
         cuts=cuts,
         planes=planes,
         area=area,
+        **more,
     )  # fmt: skip
 
 
@@ -195,18 +205,24 @@ def frame_bolt_on(
 
 
 def facet_of(
-    drive: Drive, name: str, outline: list[tuple[float, float]], origin: tuple[float, float, float],
+    drive: Drive, name: str, outline: Outline, origin: tuple[float, float, float],
     e2: tuple[float, float, float], thickness: float, bored: bool,
+    e1: tuple[float, float, float] = (1.0, 0.0, 0.0), holes: Sequence[Hole | Slot] = (),
 ) -> Facet:  # fmt: skip
-    """Give a facet of the mount's material; ``e1`` is the width."""
+    """Give a facet; ``e1`` is the width, and its material the one the mount has for that name.
+
+    ``bored`` cuts the motor's bore at the facet's own origin.
+    """
     from ..plates import Facet, Hole
 
-    material = drive.mount.material
-    holes = [Hole(centre=(0.0, 0.0), diameter=float(drive.motor.bore))] if bored else []
+    mount = drive.mount
+    own = mount.second is not None and name in mount.second_facets
+    material = mount.second if own and mount.second else mount.material
+    bore = [Hole(centre=(0.0, 0.0), diameter=float(drive.motor.bore))] if bored else []
     return Facet(
-        name=name, outline=outline, origin=origin, e1=(1.0, 0.0, 0.0), e2=e2, thickness=thickness,
+        name=name, outline=outline, origin=origin, e1=e1, e2=e2, thickness=thickness,
         elastic_modulus=float(material.elastic_modulus), poissons_ratio=float(material.poissons_ratio),
-        shear_modulus=float(material.shear_modulus), holes=holes,
+        shear_modulus=float(material.shear_modulus), holes=[*bore, *holes],
     )  # fmt: skip
 
 

@@ -124,10 +124,10 @@ def _plates(
 
     Element matrices are made a few at a time; only parts that are not empty are kept.
     """
-    thick, stiff = varying.thickness[facet], varying.modulus[facet]
+    thick = varying.thickness[facet]
     marks: list[tuple[Growth, int, BoolArray, BoolArray]] = []  # with thin, with bent
     none = np.zeros_like(thick)
-    for grows, own in _growths(stiff):
+    for grows, own in _growths(varying, facet):
         marks += [
             (grows, 0, own & ~thick, own & ~thick), (grows, 1, own & thick, none),
             (grows, 3, none, own & thick),
@@ -146,8 +146,10 @@ def _plates(
     return tuple(found)
 
 
-def _growths(stiff: BoolArray) -> tuple[tuple[Growth, BoolArray], ...]:
-    return ("plate", stiff), ("nothing", ~stiff)
+def _growths(varying: Varying, facet: IntArray) -> tuple[tuple[Growth, BoolArray], ...]:
+    """Tell which elements follow which modulus."""
+    first, second = varying.modulus[facet], varying.second[facet]
+    return ("plate", first), ("second", second), ("nothing", ~(first | second))
 
 
 def _spacers(model: PlateModel, ties: Ties) -> sparse.csr_array:

@@ -75,7 +75,8 @@ class Family:
     def _reading(self, samples: Samples, scales: Scales, answers: FloatArray) -> Reading:
         own = readings.read_stress(samples, self.means) @ answers
         varying = self.varying
-        own *= stretch(varying.modulus, scales.modulus)[samples.facet][:, None, None]
+        moduli = stretch(varying.modulus, scales.modulus) * stretch(varying.second, scales.second)
+        own *= moduli[samples.facet][:, None, None]
         own[:, 3:] *= stretch(varying.thickness, scales.thickness)[samples.facet][:, None, None]
         return Reading(samples=samples, rows=own)
 

@@ -65,7 +65,10 @@ def reduce(
     shapes = np.hstack([rigid, _independent(strained)])
     parts = np.array([shapes.T @ (term.matrix @ shapes) for term in system.terms])
     for part, term in zip(parts, system.terms, strict=True):
-        if term.grows == "plate":  # a rigid movement strains no plate: not even by rounding
+        if term.grows in (
+            "plate",
+            "second",
+        ):  # a rigid movement strains no plate: not even by rounding
             part[:6] = part[:, :6] = 0.0
     reduced = Reduced(
         parts=0.5 * (parts + parts.transpose(0, 2, 1)),

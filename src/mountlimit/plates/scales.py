@@ -10,34 +10,38 @@ from scipy import sparse
 
 from .model import BoolArray, FloatArray
 
-Growth = Literal["plate", "joint", "seam", "nothing"]
+Growth = Literal["plate", "second", "joint", "seam", "nothing"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Scales:
     """Sizes over those of the model as laid out.
 
-    ``thickness`` and ``modulus`` are of the facets marked to vary, ``joint`` is the stiffness of
-    every frame bolt, ``seam`` that of every fastener of a seam.
+    ``thickness``, ``modulus`` and ``second`` (the modulus of a second material) are of the facets
+    marked to vary, ``joint`` is the stiffness of every frame bolt, ``seam`` that of every fastener
+    of a seam.
     """
 
     thickness: float = 1.0
     modulus: float = 1.0
+    second: float = 1.0
     joint: float = 1.0
     seam: float = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Varying:
-    """Which facets follow the thickness scale, and which the modulus scale, a mark per facet."""
+    """Which facets follow the thickness scale and which a modulus scale, a mark per facet."""
 
     thickness: BoolArray
     modulus: BoolArray
+    second: BoolArray
 
     @classmethod
     def none(cls, facets: int) -> Varying:
         """Let no facet vary."""
-        return cls(thickness=np.zeros(facets, bool), modulus=np.zeros(facets, bool))
+        none = np.zeros(facets, bool)
+        return cls(thickness=none, modulus=none, second=none)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,7 +54,10 @@ class Term:
 
     def factor(self, scales: Scales) -> float:
         """Give what the part is multiplied by."""
-        more = {"plate": scales.modulus, "joint": scales.joint, "seam": scales.seam}
+        more = {
+            "plate": scales.modulus, "second": scales.second, "joint": scales.joint,
+            "seam": scales.seam,
+        }  # fmt: skip
         return float(scales.thickness**self.power * more.get(self.grows, 1.0))
 
 

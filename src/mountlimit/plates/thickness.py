@@ -81,7 +81,8 @@ def sweep(
     middle = float(np.sqrt(wanted.min() * wanted.max()))
     middling = at_thickness(model, middle, chosen)
     marks = np.isin(np.arange(len(model.facets)), chosen)
-    varying = Varying(thickness=marks, modulus=np.zeros(len(marks), bool))
+    still = np.zeros(len(marks), bool)
+    varying = Varying(thickness=marks, modulus=still, second=still)
     scales = wanted / middle
     places = snapshot_scales(float(scales.min()), float(scales.max()), SNAPSHOTS)
     mounts = family(

@@ -6,7 +6,7 @@ from typing import Any
 
 from .. import __version__, evaluate
 from ..assess import CAUTIONS, NOT_CHECKED, Assessment, AtCurrent, Line
-from ..case import SectionForces
+from ..case import SectionForces, has_frame_bolts
 from ..crosscheck import Both
 from ..loads import case_list
 from ..structure import wrench
@@ -100,7 +100,9 @@ def _loads(a: Assessment) -> dict[str, Any]:
         "case": loads.names[0], "torque": quantity(float(loads.torque), "N*m"),
         "tight_side_tension": quantity(float(loads.tight_side_tension), "N"),
         "slack_side_tension": quantity(float(loads.slack_side_tension), "N"),
-        "assembly_torque": quantity(float(a.drive.fixings.assembly_torque), "N*m"),
+        "assembly_torque": quantity(float(a.drive.fixings.assembly_torque), "N*m")
+        if has_frame_bolts(a.drive)
+        else None,
         "starting_factor": float(loads.starting_factor), "starting_factor_from": a.starting_from,
         "bearing_front": quantity(float(front), "N"), "bearing_rear": quantity(float(rear), "N"),
         "mount_force": {"value": [float(v) for v in force], "unit": "N"},

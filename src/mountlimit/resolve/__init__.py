@@ -27,13 +27,15 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     picker = Picker(file, overrides or {})
     motor, current = motor_part.motor(picker), motor_part.current(picker)
     try:
-        material = joint.substance(picker)
+        material, second = joint.substance(picker), joint.second_substance(picker)
     except OutOfRange as error:
         picker.mistake("mount.temperature", str(error), "choose another material or keep it cooler")
         raise InputError(picker.mistakes) from None
     fixings, face = joint.fixings(picker, material), joint.face(picker, motor, material)
     form = FORMS[str(file.given["mount.form"].value)]
-    mount = form.build(picker, Parts(motor=motor, fixings=fixings, material=material))
+    mount = form.build(
+        picker, Parts(motor=motor, fixings=fixings, material=material, second=second)
+    )
     chain, shaft, hub = line.chain(picker), line.shaft(picker, motor), line.hub(picker)
     frame, use = frame_part.frame(picker), line.use(picker)
     duty, policy = line.duty(picker), line.policy(picker)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from .. import cards
 from ..formulas import flexure, give
-from ..model import Fixings, Motor, MotorFace, Number, Substance
+from ..model import BoltSet, Fixings, Motor, MotorFace, Number, Substance
 from ..picking import Picker
 from ..worked import Value
 from . import preload
@@ -29,15 +29,22 @@ EDGE_LEAST = 1.2  # hole diameters from hole to edge: EN 1993-1-8 table 3.3
 FACE_FRICTION = (0.1, 0.15, 0.25, "from memory (bare or painted motor face on a metal mount)")
 
 
-def substance(picker: Picker) -> Substance:
-    """Give stiffness and strength of the mount at its temperature.
+def second_substance(picker: Picker) -> Substance | None:
+    """Give the mount's second material, None where none is named. Raises as ``substance``."""
+    if picker.card("second.material") is None:
+        return None
+    return substance(picker, "second")
+
+
+def substance(picker: Picker, part: str = "mount") -> Substance:
+    """Give stiffness and strength of a part of the mount at the mount's temperature.
 
     Raises
     ------
     OutOfRange
         when the temperature is above what the material can stand.
     """
-    card: cards.Material = picker.card("mount.material")
+    card: cards.Material = picker.card(f"{part}.material")
     soft = card.family == "plastic"
     heat = picker.between(
         "mount.temperature", *(PLASTIC_AT_WORK if soft else (313.15, 313.15, 313.15)),
@@ -46,8 +53,8 @@ def substance(picker: Picker) -> Substance:
     if soft and "mount.temperature" not in picker.given:
         heat = _no_hotter(picker, card, heat)
     hours = picker.number("duty.hours")
-    modulus = _modulus(picker, card, heat, soft)
-    strength = _strength(picker, card, heat, soft)
+    modulus = _modulus(picker, part, card, heat, soft)
+    strength = _strength(picker, part, card, heat, soft)
     nu = card.poissons_ratio
     creep = modulus
     if card.creep_source:
@@ -57,7 +64,7 @@ def substance(picker: Picker) -> Substance:
     return Substance(
         card=card, elastic_modulus=modulus, creep_modulus=creep, poissons_ratio=nu,
         shear_modulus=shear, creep_shear_modulus=creep_shear, yield_strength=strength,
-        fatigue_strength=_fatigue(picker, card, heat),
+        fatigue_strength=_fatigue(picker, part, card, heat),
         compressive_over_tensile=card.compressive_over_tensile,
         strain_limit=card.design_strain_limit if soft else None, density=float(card.density),
     )  # fmt: skip
@@ -78,19 +85,19 @@ def _no_hotter(picker: Picker, card: cards.Material, heat: Value) -> Value:
     )  # fmt: skip
 
 
-def _modulus(picker: Picker, card: cards.Material, heat: float, soft: bool) -> Value:
+def _modulus(picker: Picker, part: str, card: cards.Material, heat: float, soft: bool) -> Value:
     """Give the elastic modulus at work with the scatter of its card."""
     at_work = card.modulus_at(heat)
     scatter = SPREAD * float(card.modulus_cov)
     if soft:
         scatter += HEAT_SPREAD * (1 - at_work / card.elastic_modulus)
     return picker.between(
-        "mount.elastic_modulus", at_work * (1 - scatter), at_work, at_work * (1 + scatter),
+        f"{part}.elastic_modulus", at_work * (1 - scatter), at_work, at_work * (1 + scatter),
         f"{card.elastic_modulus.source}; scatter of the card",
     )  # fmt: skip
 
 
-def _strength(picker: Picker, card: cards.Material, heat: float, soft: bool) -> Value:
+def _strength(picker: Picker, part: str, card: cards.Material, heat: float, soft: bool) -> Value:
     """Give the yield strength: minimum below, mean as likely for metals; typical for plastics."""
     at_work = card.yield_at(heat)
     scatter = SPREAD * float(card.yield_cov)
@@ -100,17 +107,17 @@ def _strength(picker: Picker, card: cards.Material, heat: float, soft: bool) -> 
     else:
         low, likely = at_work, at_work * card.yield_mean_ratio
     return picker.between(
-        "mount.yield_strength", low, likely, likely * (1 + scatter),
+        f"{part}.yield_strength", low, likely, likely * (1 + scatter),
         f"{card.yield_strength.source}; {card.yield_kind} value, scatter of the card",
     )  # fmt: skip
 
 
-def _fatigue(picker: Picker, card: cards.Material, heat: float) -> Value:
+def _fatigue(picker: Picker, part: str, card: cards.Material, heat: float) -> Value:
     """Give the fatigue strength at work; that of a plate as cut, with scatter."""
     at_work = card.fatigue_at(heat)
     low, likely, high, why = FATIGUE_SHARE[card.family]
     return picker.between(
-        "mount.fatigue_strength", at_work * low, at_work * likely, at_work * high,
+        f"{part}.fatigue_strength", at_work * low, at_work * likely, at_work * high,
         f"{card.fatigue_strength.source}; {why}",
     )  # fmt: skip
 
@@ -125,7 +132,12 @@ def _shear_moduli(card: cards.Material, modulus: Value, creep: Value) -> tuple[N
 
 
 def fixings(picker: Picker, material: Substance) -> Fixings:
-    """Give the frame bolts with their clamping force as it will really be there."""
+    """Give the frame bolts with their clamping force as it will really be there.
+
+    A form without frame bolts gets none: a count of nought.
+    """
+    if not picker.knows("fixings.bolts"):
+        return _no_bolts()
     thread = picker.card("fixings.bolts")[1]
     bolts = bolt_set(picker, "fixings.bolts", "fixings.bolt_class", unmarked(thread))
     across, along = picker.number("fixings.span_across"), picker.number("fixings.span_along")
@@ -142,6 +154,19 @@ def fixings(picker: Picker, material: Substance) -> Fixings:
         friction=friction, slotted=picker.word("fixings.holes", "round") == "slotted",
         washer_diameter=washer, hole_diameter=hole,
         joint_stiffness=picker.number("fixings.joint_stiffness"),
+    )  # fmt: skip
+
+
+def _no_bolts() -> Fixings:
+    """Give the fixings of a form that has no frame bolts."""
+    none = Value(0.0, "frame bolts", "derived", "this form has none")
+    thread = cards.thread("M6")
+    bolts = BoltSet(count=0, number=none, thread=thread, grade=cards.bolt_class("8.8"))
+    return Fixings(
+        bolts=bolts, span_across=none, span_along=none, edge=none, preload=none, assembly_torque=none,
+        friction=none, slotted=False, washer_diameter=thread.washer_diameter,
+        hole_diameter=thread.clearance_hole,
+        joint_stiffness=Value(1.0, "joint stiffness", "derived", "this form has no frame bolts"),
     )  # fmt: skip
 
 

@@ -1,0 +1,82 @@
+"""What the fasteners inside the mount take by the plate model: motor bolts, screws, struts, welds."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from .case import Pulled
+from .formulas import tipping
+from .model import Array, Number
+from .plate_reading import Line, Settled
+
+AXES = ("x", "y", "z")
+
+
+def motor_bolts(settled: Settled) -> tuple[Pulled, ...]:
+    """Give tension and shear at every motor bolt: what lifts the motor off the plate there.
+
+    The motor is tied to the plate at each bolt both ways, so where it presses there is no tension.
+    """
+    model = settled.route.family.model
+    found = []
+    for i, bolt in enumerate(model.motor_bolts):
+        axes = model.facets[bolt.facet].axes
+        away = axes[2] * _side_of_motor(settled, i)
+        rows = [np.array([away @ f, axes[0] @ f, axes[1] @ f])
+                for f in (a.supports.motor_bolts[i, :3] for a, _ in settled.groups)]  # fmt: skip
+        words = f"of motor bolt {i + 1}"
+        found.append(_pulled(settled, rows, words, pulling_only=True))
+    return tuple(found)
+
+
+def _side_of_motor(settled: Settled, bolt: int) -> float:
+    """Give the sign of the facet's normal that points to the motor; a face motor is below z = 0."""
+    model = settled.route.family.model
+    facet = model.facets[model.motor_bolts[bolt].facet]
+    to_motor = np.asarray(model.motor_centre, float) - np.asarray(facet.origin, float)
+    return 1.0 if facet.axes[2] @ to_motor > 0 else -1.0
+
+
+def screws(settled: Settled) -> tuple[Pulled, ...]:
+    """Give tension and shear of every fastener of the mount's seams."""
+    count = len(settled.groups[0][0].supports.seams)
+    found = []
+    for i in range(count):
+        rows = [a.supports.seams[i] for a, _ in settled.groups]
+        found.append(_pulled(settled, rows, f"of screw {i + 1} of the seam", pulling_only=True))
+    return tuple(found)
+
+
+def rods(settled: Settled) -> tuple[Number, ...]:
+    """Give the tension of every strut; below nothing it is pressed."""
+    count = len(settled.groups[0][0].supports.struts)
+    return tuple(
+        settled.read(
+            [a.supports.struts[i][None] for a, _ in settled.groups],
+            [Line(f"Tension of strut {i + 1}", "N", "N")],
+        )[0]
+        for i in range(count)
+    )
+
+
+def welds(settled: Settled) -> tuple[tuple[tuple[Number, ...], tuple[Number, ...]], ...]:
+    """Give force and moment of the mount on every weld to the frame, about its middle, in space."""
+    model = settled.route.family.model
+    found = []
+    for i, weld in enumerate(model.welds):
+        if weld.other_facet is not None:
+            continue
+        rows = [a.supports.welds[i] for a, _ in settled.groups]
+        lines = [Line(f"Force along {a} on weld {i + 1}", f"f_{a}", "N") for a in AXES]
+        lines += [Line(f"Moment about {a} on weld {i + 1}", f"m_{a}", "N*m") for a in AXES]
+        six = settled.read(rows, lines)
+        found.append((tuple(six[:3]), tuple(six[3:])))
+    return tuple(found)
+
+
+def _pulled(settled: Settled, rows: list[Array], words: str, pulling_only: bool) -> Pulled:
+    lines = [Line(f"Pull {words}", "N_p", "N"), Line(f"Shear, first way, {words}", "V_1", "N"),
+             Line(f"Shear, second way, {words}", "V_2", "N")]  # fmt: skip
+    pull, one, two = settled.read(rows, lines)
+    tension = tipping.pulled_only(pull) if pulling_only else pull
+    return Pulled(tension=tension, shear=tipping.bolt_shear(one, two))
