@@ -163,7 +163,6 @@ PLACE = {
 }  # fmt: skip
 
 
-TENSION = 0.8  # share of a bolt's tension that clamp loses: EN 1993-1-8 eq. 3.8 (from memory)
 POISSON = {"slope_mower": 0.46}  # polyethylene, so G = 0.31 GPa where the hand check takes 0.33
 
 
@@ -244,7 +243,7 @@ def _shaft_slope(p: Place, pull: float) -> float:
 
 
 def _slip_reserve(p: Place, pull: float, torque: float) -> float:
-    """Clamp over the clamp the worst bolt needs, by rigid bodies on equal springs."""
+    """Clamp over the clamp the worst bolt needs not to slip or open, by rigid bodies on equal springs."""
     if p.foot:  # pull at right angles to the post: z is measured from the middle of the pattern
         middle = p.thickness / 2 - p.foot - 30  # the foot points to the motor
         z = np.array([y for _, y in p.bolts])
@@ -252,7 +251,7 @@ def _slip_reserve(p: Place, pull: float, torque: float) -> float:
         far = z - z.min() + 15 if p.overhang > middle else z.max() - z + 15
         tip = pull * (p.overhang - middle) * far / (far @ far)
         side = torque * (p.width / 2) / (len(z) * (p.width / 2) ** 2)
-        return p.clamp / (TENSION * max(direct + tip + side))
+        return p.clamp / max(direct + tip + side)  # opens before what pulls it off lets it slip
     xy = np.array(p.bolts)
     lever = p.free + np.ptp(xy[:, 1]) / 2  # shaft axis to the middle of the pattern
     worst = 0.0
@@ -268,8 +267,8 @@ def _slip_reserve(p: Place, pull: float, torque: float) -> float:
             axis, rim = (1, 15.0) if p.along else (0, (p.width - np.ptp(xy[:, 0])) / 2)
             far = edge * xy[:, axis] + np.ptp(xy[:, axis]) / 2 + rim
             tip = pull * p.overhang * far / (far @ far)
-            need = shear / (p.friction * p.holes) + (TENSION * tip if _lifts(p, edge) else 0.0)
-            worst = max(worst, need.max())
+            opens = tip.max() if _lifts(p, edge) else 0.0
+            worst = max(worst, (shear / (p.friction * p.holes)).max(), opens)
     return p.clamp / worst
 
 

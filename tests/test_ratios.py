@@ -130,14 +130,21 @@ def test_balance_closes():
     assert limits.find(file).balance < 1e-9
 
 
-def test_mirror_image():
-    """A mirrored chain direction gives the same limits: the mount is symmetric."""
+@pytest.mark.parametrize(("route", "share"), [("sections", 1e-9), ("plates", 5e-3)])
+def test_mirror_image(route, share):
+    """A mirrored chain direction gives the same limits: the mount is symmetric.
+
+    The plate model's mesh is not: 0.3 % in the bolts' tension, 0.1 % in lean.
+    """
     one, two = (
-        {x.check.name: x.safe for x in limits.find(drive_file(chain__pull=a)).limits}
+        {
+            x.check.name: x.safe
+            for x in limits.find(drive_file(chain__pull=a, mount__route=route)).limits
+        }
         for a in ("30 deg", "150 deg")
     )
     for name, safe in one.items():
-        assert two[name] == pytest.approx(safe, rel=1e-9), name
+        assert two[name] == pytest.approx(safe, rel=share), name
 
 
 def test_unknown_direction_is_the_worst_of_all():

@@ -12,8 +12,7 @@ from .case import BoltForces, Displacement, Loads, Response, SectionForces
 from .formulas import rigid, tipping
 from .model import Array, Beyond, BoltPlane, Drive, Number
 from .plate_reading import LETTERS, Line, Settled, settle
-from .plates import Answer
-from .plates.struts import direction
+from .plates import Answer, readings
 from .plates.ties import rigid_rows
 from .worked import Value
 
@@ -161,36 +160,17 @@ def _section_forces(
 
 def _beyond(settled: Settled, answer: Answer, beyond: Beyond, place: Array) -> Array:
     """Give the wrench on the supports beyond a cut, about its place, per share: (6, shares)."""
+    key = (beyond, tuple(place.tolist()))
+    return answer.once(key, lambda: _wrench_beyond(settled, answer, beyond, place))
+
+
+def _wrench_beyond(settled: Settled, answer: Answer, beyond: Beyond, place: Array) -> Array:
     family = settled.route.family
-    total = np.zeros((6, answer.motor.shape[1]))
-    for i in beyond.bolts:
-        bolt = family.model.frame_bolts[i]
-        centre = family.model.facets[bolt.facet].to_space(np.asarray(bolt.centre, float))
-        total += _carried(answer.supports.frame_bolts[i], centre - place)
-    for i in beyond.welds:
-        weld = family.model.welds[i]
-        middle = np.array([weld.start, weld.end], float).mean(axis=0)
-        centre = family.model.facets[weld.facet].to_space(middle)
-        total += _carried(answer.supports.welds[i], centre - place)
-    for i in beyond.struts:
-        strut = family.model.struts[i]
-        pull = np.outer(-direction(strut), answer.supports.struts[i])
-        total += _carried(np.vstack([pull, 0.0 * pull]), np.asarray(strut.start, float) - place)
+    chosen = readings.Chosen(bolts=beyond.bolts, welds=beyond.welds, struts=beyond.struts)
+    total = readings.wrench_on(family.model, answer.supports, chosen, place)
     on = np.flatnonzero(np.isin(family.points.contact, beyond.contacts))
-    total[:, 6:] -= _pushes(settled, place)[:, on] @ np.eye(total.shape[1] - 6)[on]
+    total[:, 6 + on] -= readings.push_wrenches(family.points, place)[:, on]
     return total
-
-
-def _carried(wrench: Array, arm: Array) -> Array:
-    """Carry wrenches (6, shares) by an arm: M = M + arm x F."""
-    return np.vstack([wrench[:3], wrench[3:] + np.cross(arm, wrench[:3], axis=0)])
-
-
-def _pushes(settled: Settled, place: Array) -> Array:
-    """Give the frame's unit pushes on the plate as wrenches about a place: (6, points)."""
-    points = settled.route.family.points
-    arms = points.place - place
-    return np.vstack([points.push.T, np.cross(arms, points.push).T])
 
 
 def _balance(settled: Settled) -> Any:

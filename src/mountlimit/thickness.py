@@ -25,6 +25,7 @@ TRIALS = 16
 NARROW = 1.15  # range of the plate model about the thickness it is laid out for anew
 ROUNDS = 3  # of laying the plate model out, and finding the safe-side ends, again at the answer
 CLOSE = 1e-3
+SAME = 2e-3  # nearer to the thickness it is laid out for, the plate model is not laid out again
 
 DEFAULT_MATERIALS = ("s235", "al6061_t6", "pom_c", "birch_ply")  # one per family
 OWN_KEYS = (  # belong to the old material
@@ -134,13 +135,16 @@ def _one(
         for _ in range(ROUNDS):
             if not math.isfinite(found):
                 break
-            again = limits.find(with_thickness(trials.file, found))
+            laid_out = found
+            trials.around(found, max(THINNEST, found / NARROW), min(top, found * NARROW))
+            again = limits.find(trials.at(found))
             safe = again.first_safe.safe
             if abs(safe / wanted - 1) < CLOSE or (found <= THINNEST and safe >= wanted):
                 break
             ends = quick.safe_ends(again)
-            trials.around(found, max(THINNEST, found / NARROW), min(top, found * NARROW))
             found, set_by = _search(trials, ends, wanted)
+            if abs(found / laid_out - 1) < SAME and ends == quick.safe_ends(again):
+                break
     except MountlimitError as error:
         return _refused(material, str(error).splitlines()[0])
     return _answer(trials, material, found, set_by, points, top)

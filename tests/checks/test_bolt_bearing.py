@@ -22,6 +22,11 @@ def value(number):
     return Value(number, "test", "given")
 
 
+def at(drive, bolt):
+    """A bolt of the main plane."""
+    return bolt_bearing.Place(drive, drive.mount.plane, bolt)
+
+
 def limit_of(file, check="bolt_bearing"):
     """Current at which the check is used up at likely values, factor 1."""
     drive = resolve(file)
@@ -59,7 +64,7 @@ def test_resistance_tables(bolts, hole, end, side, pitch, gauge, thickness, forc
     """
     drive = tabled(bolts, hole, end, side, pitch, gauge, thickness)
     found = [
-        bolt_bearing.bearing_force(drive, bolt, bolt_bearing.ACROSS_ROW, -1.0)
+        bolt_bearing.bearing_force(at(drive, bolt), bolt_bearing.ACROSS_ROW, -1.0)
         for bolt in drive.mount.plane.bolts
     ]
     assert min(found) / 1.25 / 1000 == pytest.approx(force, abs=0.05)
@@ -77,10 +82,10 @@ def test_tear_out_of_a_thin_tab():
         fixings=replace(drive.fixings, hole_diameter=value(0.0055)),
     )  # fmt: skip
     outer = min(drive.mount.plane.bolts, key=lambda b: b[1])
-    assert bolt_bearing.torn_force(drive, outer, 1, -1.0) == pytest.approx(5481, abs=0.5)
+    assert bolt_bearing.torn_force(at(drive, outer), 1, -1.0) == pytest.approx(5481, abs=0.5)
     # Towards the motor no end is near: bearing governs, 10 440 N.
     inner = max(drive.mount.plane.bolts, key=lambda b: b[1])
-    assert bolt_bearing.torn_force(drive, inner, 1, 1.0) == pytest.approx(10440, abs=0.5)
+    assert bolt_bearing.torn_force(at(drive, inner), 1, 1.0) == pytest.approx(10440, abs=0.5)
 
 
 @pytest.mark.parametrize("make", [drive_file, angle_file])
@@ -88,13 +93,13 @@ def test_only_the_end_away_from_the_motor_is_open(make):
     """Each outer bolt meets the end one way, the motor's side the other; both sides are open."""
     for points in ("motor", "sprocket") if make is angle_file else (None,):
         drive = resolve(make(mount__foot_points=points) if points else make())
-        way = bolt_bearing.towards_motor(drive.mount)
+        way = drive.mount.plane.towards_motor
         assert abs(way) == 1.0
         bolts = sorted(drive.mount.plane.bolts, key=lambda b: float(b[1]) * way)
-        assert bolt_bearing.ahead(drive, bolts[0], 1, -way) == (drive.fixings.edge, True)
-        assert not bolt_bearing.ahead(drive, bolts[0], 1, way)[1]
-        assert not bolt_bearing.ahead(drive, bolts[-1], 1, way)[1]
-        assert all(bolt_bearing.to_end(drive, b, 0, w)[1] for b in bolts for w in (-1.0, 1.0))
+        assert bolt_bearing.ahead(at(drive, bolts[0]), 1, -way) == (drive.fixings.edge, True)
+        assert not bolt_bearing.ahead(at(drive, bolts[0]), 1, way)[1]
+        assert not bolt_bearing.ahead(at(drive, bolts[-1]), 1, way)[1]
+        assert all(bolt_bearing.to_end(at(drive, b), 0, w)[1] for b in bolts for w in (-1.0, 1.0))
 
 
 def test_pull_away_tears_the_end_and_pull_towards_does_not():
@@ -107,7 +112,7 @@ def test_pull_away_tears_the_end_and_pull_towards_does_not():
     drive = resolve(drive_file(fixings__edge="12 mm", fixings__span_along="0 mm"))
     bolt = drive.mount.plane.bolts[0]
     assert away[1] > 1.05 * away[0]
-    to_end, to_motor = (bolt_bearing.torn_force(drive, bolt, 1, w) for w in (-1.0, 1.0))
+    to_end, to_motor = (bolt_bearing.torn_force(at(drive, bolt), 1, w) for w in (-1.0, 1.0))
     assert to_end < to_motor
 
 

@@ -45,8 +45,8 @@ class Family:
     def at(self, scales: Scales, pressing: float = 1.0) -> Answer:
         """Give the answers at the scales; ``pressing`` multiplies the stiffness of the contact."""
         answers = self.reduced.coordinates(scales)
+        supports = self._closed(self.supports.at(scales), answers)
         flexibility = self.reduced.load.T @ answers
-        supports = self.supports.at(scales)
         lift = self.lift @ answers
         own = self.points.stiffness
         stiffness = np.where(own > 0.0, pressing * own, own)  # butts stand in the stiffness already
@@ -54,7 +54,7 @@ class Family:
             motor=flexibility[:6],
             lift=lift,
             stiffness=stiffness,
-            supports=supports.combined(answers),
+            supports=supports,
             readings={
                 "ring": self._reading(self._rings(scales.thickness), scales, answers),
                 "line": self._reading(self.lines, scales, answers),
@@ -62,6 +62,20 @@ class Family:
             },
             solver=ContactSolver.of(lift[:, 6:], stiffness) if len(stiffness) else None,
         )
+
+    def _closed(self, per_shape: readings.Supports, answers: FloatArray) -> readings.Supports:
+        """Give the supports' forces, with the rounding that loads and reactions differ by put right.
+
+        It is put right as a rigid movement of the mount on its supports would.
+        """
+        place = np.asarray(self.model.motor_centre, float)
+        everything = readings.Chosen.all(self.model)
+        found = per_shape.combined(answers)
+        rigid = per_shape.combined(np.asarray(np.eye(len(answers), 6), float))
+        loads = np.hstack([np.eye(6), readings.push_wrenches(self.points, place)])
+        left = loads - readings.wrench_on(self.model, found, everything, place)
+        moved = np.linalg.solve(readings.wrench_on(self.model, rigid, everything, place), left)
+        return found.plus(rigid.combined(np.asarray(moved, float)))
 
     def _rings(self, thickness: float) -> Samples:
         """Give the rings of all bolts at a thickness scale; the owner is the bolt."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, fields
 
 import numpy as np
@@ -14,6 +15,7 @@ from .element import resultants
 from .model import BoolArray, FloatArray, IntArray, Pair, PlateModel
 from .sampling import Reader, Samples
 from .scales import Growth, Scales, Term
+from .struts import direction
 from .ties import rigid_rows
 
 COLUMNS = 16  # of movement turned into stress together: bounds the memory taken
@@ -38,6 +40,62 @@ class Supports:
     def combined(self, columns: FloatArray) -> Supports:
         """Give the wrenches for combinations of the columns, (columns, combinations)."""
         return Supports(**{f.name: getattr(self, f.name) @ columns for f in fields(Supports)})
+
+    def plus(self, other: Supports) -> Supports:
+        """Give the wrenches of both together."""
+        return Supports(
+            **{f.name: getattr(self, f.name) + getattr(other, f.name) for f in fields(Supports)}
+        )
+
+
+@dataclass(frozen=True, kw_only=True)
+class Chosen:
+    """Supports by number: frame bolts, welds to the frame, struts."""
+
+    bolts: Sequence[int]
+    welds: Sequence[int]
+    struts: Sequence[int]
+
+    @classmethod
+    def all(cls, model: PlateModel) -> Chosen:
+        """Choose every support."""
+        return cls(
+            bolts=range(len(model.frame_bolts)),
+            welds=range(len(model.welds)),
+            struts=range(len(model.struts)),
+        )
+
+
+def wrench_on(
+    model: PlateModel, supports: Supports, chosen: Chosen, place: FloatArray
+) -> FloatArray:
+    """Give what the mount puts on some supports, about a place: (6, columns)."""
+    total = np.zeros((6, supports.frame_bolts.shape[2]))
+    for i in chosen.bolts:
+        bolt = model.frame_bolts[i]
+        centre = model.facets[bolt.facet].to_space(np.asarray(bolt.centre, float))
+        total += _carried(supports.frame_bolts[i], centre - place)
+    for i in chosen.welds:
+        weld = model.welds[i]
+        middle = np.array([weld.start, weld.end], float).mean(axis=0)
+        centre = model.facets[weld.facet].to_space(middle)
+        total += _carried(supports.welds[i], centre - place)
+    for i in chosen.struts:
+        strut = model.struts[i]
+        pull = np.outer(-direction(strut), supports.struts[i])
+        start = np.asarray(strut.start, float)
+        total += _carried(np.vstack([pull, 0.0 * pull]), start - place)
+    return total
+
+
+def _carried(wrench: FloatArray, arm: FloatArray) -> FloatArray:
+    """Carry wrenches (6, columns) by an arm: M = M + arm x F."""
+    return np.vstack([wrench[:3], wrench[3:] + np.cross(arm, wrench[:3], axis=0)])
+
+
+def push_wrenches(points: ContactPoints, place: FloatArray) -> FloatArray:
+    """Give the frame's unit pushes on the mount as wrenches about a place: (6, points)."""
+    return np.vstack([points.push.T, np.cross(points.place - place, points.push).T])
 
 
 @dataclass(frozen=True, kw_only=True)
