@@ -15,11 +15,7 @@ from pathlib import Path
 from typing import Any
 
 import numpy as np
-
-sys.path[:0] = [str(Path(__file__).parent), str(Path(__file__).parents[1] / "plates")]
-
 import solid_results
-from plate_kit import model_of, sprocket_of
 from solid_mesh import Sizes, build, edge_size
 from solid_model import Answer, SolidModel, solver_name
 from solid_mounts import LOADS, MOUNTS, sprocket
@@ -39,6 +35,9 @@ MESHES = {
 def case(name: str) -> tuple[PlateModel, np.ndarray, dict[str, Any]]:
     """Give a mount, the sprocket point, and its loads."""
     if name == "C1":  # checks this solid model itself against an earlier, separate one
+        sys.path.append(str(Path(__file__).parents[1] / "plates"))
+        from plate_kit import model_of, sprocket_of
+
         pulls = {"chain_x": (3000.0, 0.0, 0.0), "chain_y": (0.0, -3000.0, 0.0)}
         return model_of("C1"), sprocket_of("C1"), pulls
     model = MOUNTS[name]()
@@ -52,7 +51,9 @@ def main(names: list[str]) -> None:
         model, point, pulls = case(name)
         stored = solid_results.load()
         stored["made by"] = "python tests/solid/run.py"
-        stored["units"] = "SI; rings and lines: largest von Mises of each bolt or line; edge: see run"
+        stored["units"] = (
+            "SI; rings and lines: largest von Mises of each bolt or line; edge: see run"
+        )
         mount = stored["mounts"].setdefault(name, {})
         if mount.get("mark") != solid_results.mark_of(model):
             mount.clear()
@@ -100,7 +101,17 @@ def solve_mesh(
         figures["seconds"] = round(time.perf_counter() - began, 1)
         row["loads"][pull] = {k: rounded(v) for k, v in figures.items()}
         solid_results.FILE.write_text(json.dumps(stored, indent=1) + "\n")
-        print(name, pull, solid.kept, "unknowns", answer.rounds, "rounds", figures["seconds"], "s", flush=True)
+        print(
+            name,
+            pull,
+            solid.kept,
+            "unknowns",
+            answer.rounds,
+            "rounds",
+            figures["seconds"],
+            "s",
+            flush=True,
+        )
 
 
 def rounded(value: Any) -> Any:

@@ -186,9 +186,11 @@ def _flat(
     holes += [_circle(h.centre, h.diameter, 32) for h in facet.holes]
     rings = holes + [polygon(bolt, True, motor, sizes.circle) for bolt, motor in bolts]
     lines = [LineString(np.r_[r, r[:1]]) for r in rings] + [LineString(body.exterior.coords)]
-    for part in model.contacts:
-        if part.facet == plate and part.region is not None:
-            lines.append(LineString(body.intersection(Polygon(part.region)).exterior.coords))
+    lines += [
+        LineString(body.intersection(Polygon(part.region)).exterior.coords)
+        for part in model.contacts
+        if part.facet == plate and part.region is not None
+    ]
     places, pairs = _noded(lines, sizes.bulk)
     free = body.difference(shapely.union_all([Polygon(h) for h in holes]))
     extra = _graded_points(facet, bolts, free, lines, sizes)
@@ -352,9 +354,9 @@ def _check(model: PlateModel, mesh: SolidMesh) -> None:
         frame, share = len(model.frame_bolts), mesh.sizes.circle
         holes = [polygon(model.bolts[k], False, k >= frame, share) for k in own]
         holes += [_circle(h.centre, h.diameter, 32) for h in facet.holes]
-        wanted += facet.thickness * body.difference(
-            shapely.union_all([Polygon(h) for h in holes])
-        ).area
+        wanted += (
+            facet.thickness * body.difference(shapely.union_all([Polygon(h) for h in holes])).area
+        )
     if mesh.corner is not None:
         length = np.linalg.norm(mesh.corner.end - mesh.corner.start)
         wanted += length * np.prod([f.thickness for f in model.facets])

@@ -147,7 +147,9 @@ def _hooke(slopes: np.ndarray, facet: object) -> np.ndarray:
     strain = 0.5 * (slopes + slopes.transpose(0, 2, 1))
     spread = lame * np.trace(strain, axis1=1, axis2=2)
     s = 2.0 * shear * strain + spread[:, None, None] * np.eye(3)
-    return np.stack([s[:, 0, 0], s[:, 1, 1], s[:, 2, 2], s[:, 0, 1], s[:, 1, 2], s[:, 2, 0]], axis=1)
+    return np.stack(
+        [s[:, 0, 0], s[:, 1, 1], s[:, 2, 2], s[:, 0, 1], s[:, 1, 2], s[:, 2, 0]], axis=1
+    )
 
 
 def read(solid: SolidModel, answer: Answer, point: np.ndarray) -> dict[str, object]:
@@ -172,4 +174,3 @@ def read(solid: SolidModel, answer: Answer, point: np.ndarray) -> dict[str, obje
         "lines": [reading.line(i) for i in range(len(model.section_lines))],
         "rounds": answer.rounds,
     }
-
