@@ -32,8 +32,9 @@ def drawn(meshes: list[dict[str, Any]], load_name: str) -> dict[str, np.ndarray]
     """Give the figures of one load: movement and forces at edge size nothing, stress of the finest.
 
     ``linearity`` is how far the finest mesh's tilt lies from the line through the two coarser ones,
-    ``left`` how far its tilt lies from the extrapolated one, ``stress_change`` the largest change of
-    a ring's or line's largest value over the last refinement, each over the value.
+    ``left`` how far its tilt lies from the extrapolated one, ``bulk`` how far the tilt of the mesh
+    that is finer everywhere but at the edges lies from the line, ``bulk_stress`` its largest values of
+    rings and lines against the finest mesh's; each over the value.
     """
     rows = [m for m in meshes if not m["check"]]
     edges = np.array([m["edge"] for m in rows])
@@ -48,11 +49,13 @@ def drawn(meshes: list[dict[str, Any]], load_name: str) -> dict[str, np.ndarray]
     turn = turns[:, main]
     found["left"] = turn[-1] / found["rotation"][main] - 1.0
     found["linearity"] = _at(edges[-1], edges[-3:-1], turn[-3:-1]) / turn[-1] - 1.0
-    change = [
-        np.max(rows[-1]["loads"][load_name][n]) / np.max(rows[-2]["loads"][load_name][n]) - 1.0
-        for n in AS_FINEST
-    ]
-    found["stress_change"] = np.array(change)
+    for mesh in meshes:
+        if mesh["check"]:
+            check = mesh["loads"][load_name]
+            line = np.interp(mesh["edge"], edges[::-1], turn[::-1])
+            found["bulk"] = check["rotation"][main] / line - 1.0
+            ratio = [np.max(check[n]) / np.max(found[n]) - 1.0 for n in AS_FINEST]
+            found["bulk_stress"] = np.array(ratio)
     return found
 
 
