@@ -36,7 +36,7 @@ def drawn(meshes: list[dict[str, Any]], load_name: str) -> dict[str, np.ndarray]
     that is finer everywhere but at the edges lies from the line, ``bulk_stress`` its largest values of
     rings and lines against the finest mesh's; each over the value.
     """
-    rows = [m for m in meshes if not m["check"]]
+    rows = sorted((m for m in meshes if not m["check"]), key=lambda m: -m["edge"])
     edges = np.array([m["edge"] for m in rows])
     found: dict[str, np.ndarray] = {}
     for name in TOWARDS_ZERO:
