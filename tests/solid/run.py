@@ -1,7 +1,7 @@
 """Make tests/solid/solid_results.json: `python tests/solid/run.py [mount ...]`; goes on where it left off.
 
-Needs the extra `solid` (scikit-fem) and for meshes of this size, pypardiso; below 3 GB. About twenty
-minutes for all mounts on one core of a busy machine.
+Needs the extra `solid` (scikit-fem) and, for meshes of this size, pypardiso; about 3 GB of memory and
+half an hour for all mounts on one core of a busy machine.
 """
 
 from __future__ import annotations
