@@ -53,7 +53,7 @@ def main(names: list[str]) -> None:
         stored = solid_results.load()
         stored["made by"] = "python tests/solid/run.py"
         stored["units"] = (
-            "SI; rings and lines: largest von Mises of each bolt or line; edge: see run"
+            "SI; rings and lines: largest von Mises of each bolt or line; edge: mean longest side of the tetrahedra at rigid washers' edges"
         )
         mount = stored["mounts"].setdefault(name, {})
         if mount.get("mark") != solid_results.mark_of(model):
