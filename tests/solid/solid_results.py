@@ -23,8 +23,12 @@ def load() -> dict[str, Any]:
 
 
 def mark_of(model: PlateModel) -> str:
-    """Give a short mark of all a model's numbers, so that results of another model are not used."""
-    text = json.dumps(dataclasses.asdict(model), default=np.ndarray.tolist, sort_keys=True)
+    """Give a short mark of all a model's numbers, so that results of another model are not used.
+
+    Parts the model has none of are left out, so that a new kind of part changes no mark.
+    """
+    parts = {k: v for k, v in dataclasses.asdict(model).items() if v is not None and np.size(v) > 0}
+    text = json.dumps(parts, default=np.ndarray.tolist, sort_keys=True)
     return hashlib.sha256(text.encode()).hexdigest()[:16]
 
 
