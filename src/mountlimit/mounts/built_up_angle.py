@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 
 from ..fields import Field, may, need
 from ..formulas import layout
-from ..model import Beyond, BoltPlane, Cut, Drive, Mount, Number, Screws
+from ..model import BoltPlane, Cut, Drive, Mount, Number, Screws
 from ..worked import Value
 from . import _common, _screws
 from ._common import Parts, Picker
@@ -70,18 +70,17 @@ def build(picker: Picker, parts: Parts) -> Mount:
         first="x", second="z", normal="y",
         bolts=tuple((x, z) for z in rows for x in columns),
         half_first=layout.half(width), edge_second=fixings.edge, thickness=base,
-        towards_motor=-side, contacts=(0, 1), of_second=True,
+        towards_motor=-side, of_second=True,
     )  # fmt: skip
     bolt_holes = tuple((float(x), float(fixings.hole_diameter)) for x in columns)
     deep = layout.opposite(layout.total(free, layout.half(base)))
     holes = tuple((float(x), hole) for x in screws.places)
     b, t, tb = float(width), float(thickness), float(base)
-    past = Beyond(bolts=tuple(range(len(plane.bolts))), contacts=(1,))
     cuts = (
         Cut(name="base plate at the frame bolts", place=(0.0, deep, _along(middle, row, side)), axis="z",
             across="x", normal="y", width=b, thickness=tb, holes=bolt_holes, second=True),
         Cut(name="base plate at the screws", place=(0.0, deep, _along(middle, middle, side)), axis="z",
-            across="x", normal="y", width=b, thickness=tb, holes=holes, second=True, beyond=past),
+            across="x", normal="y", width=b, thickness=tb, holes=holes, second=True),
         Cut(name="upright at the seam", place=(0.0, layout.opposite(free), middle), axis="y",
             across="x", normal="z", width=b, thickness=t, holes=()),
         Cut(name="upright at the motor bolts", place=(0.0, layout.opposite(reach), middle), axis="y",
@@ -198,9 +197,8 @@ def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> P
         )
         for x, z in mount.plane.bolts
     ]
-    regions = (_common.rectangle(half, rim, t / 2), _common.rectangle(half, t / 2, end))
     return PlateModel(
         facets=[upright, flat], motor_bolts=_common.motor_bolts_on(drive, 0),
         motor_centre=(0.0, 0.0, 0.0), frame_bolts=bolts, seams=[_seam(drive, half, floor, (t, tb))],
-        contacts=[Contact(facet=1, side=under, stiffness=pressing, region=r) for r in regions],
+        contacts=[Contact(facet=1, side=under, stiffness=pressing)],
     )  # fmt: skip
