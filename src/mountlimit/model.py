@@ -329,6 +329,10 @@ class Rod:
     elastic_modulus: Number
     yield_strength: Number
     stiffness: Value  # N/m along it, both end joints included; all struts of a mount alter alike
+    start: tuple[Number, Number, Number]
+    end: tuple[Number, Number, Number]  # on the frame
+    on_motor: bool  # it starts on the motor, else on the mount
+    washer_diameter: Number  # what it holds the mount by
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -358,6 +362,11 @@ class Mount:
     welds: tuple[Weld, ...] = ()
     rods: tuple[Rod, ...] = ()
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
+
+    @property
+    def motor_held(self) -> bool:
+        """Whether a strut holds the motor itself: its face bolts then see what the strut leaves."""
+        return any(rod.on_motor for rod in self.rods)
 
     def substance(self, second: bool) -> Substance:
         """Give the material of a part: the second one, or the mount's own."""
