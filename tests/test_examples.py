@@ -28,6 +28,7 @@ class First:
 
 
 FIRST = {
+    "cider_mill": First(safe="bolt_slip", gives="motor_shaft", exit_status=0),
     "grain_cleaner": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "hay_elevator": First(safe="alignment", gives="motor_shaft", exit_status=1),
     "log_carrier": First(safe="set_screw", gives="set_screw", exit_status=0),

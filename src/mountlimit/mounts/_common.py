@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol
 
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
+from ..model import Beyond, BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
 from ..worked import Value
 
 if TYPE_CHECKING:
@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 
 Outline = list[tuple[float, float]]
+Holes = tuple[tuple[float, float], ...]  # (place across, diameter)
 
 
 class Picker(Protocol):
@@ -78,7 +79,7 @@ def pattern(fixings: Fixings) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
     return spread(2, fixings.span_along), spread(count // 2, fixings.span_across)
 
 
-def motor_holes(motor: Motor, reach: float) -> tuple[tuple[float, float], ...]:
+def motor_holes(motor: Motor, reach: float) -> Holes:
     """Give the motor bolt holes cut by the line through the two nearest the frame, and the bore."""
     half = float(layout.motor_bolt_half_span(motor.bolt_circle, motor.bolts.number))
     hole = motor.bolts.thread.clearance_hole
@@ -87,6 +88,30 @@ def motor_holes(motor: Motor, reach: float) -> tuple[tuple[float, float], ...]:
     if radius > abs(reach):
         holes.insert(1, (0.0, 2 * math.sqrt(radius**2 - reach**2)))
     return tuple(holes)
+
+
+def lower_motor_cut(motor: Motor) -> tuple[Number, Holes]:
+    """Give how far below the shaft axis the nearest motor bolts are, and the holes cut there."""
+    reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.number)
+    return reach, motor_holes(motor, float(reach))
+
+
+def upper_motor_cut(motor: Motor) -> tuple[Number, Holes]:
+    """Give the same above the axis, where an odd number of bolts has a single one."""
+    if motor.bolts.count % 2 == 0:
+        return lower_motor_cut(motor)
+    return layout.half(motor.bolt_circle), ((0.0, float(motor.bolts.thread.clearance_hole)),)
+
+
+def cross_cut(
+    name: str, y: Number, z: Number, size: tuple[float, float], holes: Holes, beyond: Beyond,
+    second: bool = False,
+) -> Cut:  # fmt: skip
+    """Give a cut across a plate that stands along y; ``size`` is its width and thickness, m."""
+    return Cut(
+        name=name, place=(0.0, y, z), axis="y", across="x", normal="z", width=size[0],
+        thickness=size[1], holes=holes, beyond=beyond, second=second,
+    )  # fmt: skip
 
 
 def refuse_short(picker: Picker, key: str, free: Value, reach: Number) -> None:
@@ -135,9 +160,9 @@ MODEL_SPREAD = (0.9, 1.0, 1.1)
 MODEL_SOURCE = "the model itself: plates within 8 % of solid elements in tilt, and the contact points (computed)"
 
 
-def _warping(picker: Picker) -> Value:
+def _warping(picker: Picker, beams: bool) -> Value:
     """Give how far warping is held in the section route; with plates it is only a reference."""
-    if picker.plates is not None:
+    if picker.plates is not None or not beams:
         return Value(1.0, "mount.warping_held", "derived", "reference: ends held")
     return picker.between(
         "mount.warping_held", 0.0, 1.0, 1.0,
@@ -158,7 +183,7 @@ def mount(
         width=width,
         grade=picker.word("mount.grade", "scrap" if parts.material.card.scrap else "known"),
         weight_acts=picker.word("mount.weight_acts", "towards"),
-        warping_held=_warping(picker),
+        warping_held=_warping(picker, bool(segments)),
         softness=picker.between("mount.softness", *MODEL_SPREAD, MODEL_SOURCE),
         segments=segments,
         cuts=cuts,
