@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any, Literal
 
 from .model import Drive, Number
@@ -80,19 +81,64 @@ class Pulled:
     shear: Number
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Response:
-    """What the mount does under the loads."""
+    """What the mount does under the loads; each part is worked out when it is first asked for.
 
-    sections: tuple[SectionForces, ...]
-    displacements: tuple[Displacement, ...]
-    bolts: BoltForces
-    balance: Number  # largest unbalanced force over the applied force
-    plates: Any = None  # the plate model under these loads (``plate_reading.Settled``), or None
-    motor_bolts: tuple[Pulled, ...] = ()  # by the plate model
-    screws: tuple[Pulled, ...] = ()
-    rods: tuple[Number, ...] = ()  # tension
-    welds: tuple[tuple[tuple[Number, ...], tuple[Number, ...]], ...] = ()  # force, moment, in space
+    A part that rests on reactions raises ``BalanceError`` when they do not close against the loads.
+    """
+
+    def __init__(self, **parts: Callable[[], Any]) -> None:
+        """Take how each part is worked out, by its name; a part left out is empty."""
+        self._parts = parts
+
+    def _part(self, name: str) -> Any:
+        return self._parts[name]() if name in self._parts else ()
+
+    @cached_property
+    def sections(self) -> tuple[SectionForces, ...]:
+        """Forces in every cut."""
+        return tuple(self._part("sections"))
+
+    @cached_property
+    def displacements(self) -> tuple[Displacement, ...]:
+        """Movement at the sprocket, part by part."""
+        return tuple(self._part("displacements"))
+
+    @cached_property
+    def bolts(self) -> BoltForces:
+        """Tension and shear of the frame bolts."""
+        found: BoltForces = self._part("bolts")
+        return found
+
+    @cached_property
+    def balance(self) -> Number:
+        """Largest unbalanced force over the applied force."""
+        return self._part("balance")
+
+    @cached_property
+    def plates(self) -> Any:
+        """The plate model under these loads (``plate_reading.Settled``), or None."""
+        return self._part("plates") or None
+
+    @cached_property
+    def motor_bolts(self) -> tuple[Pulled, ...]:
+        """Tension and shear at the motor bolts, by the plate model."""
+        return tuple(self._part("motor_bolts"))
+
+    @cached_property
+    def screws(self) -> tuple[Pulled, ...]:
+        """Tension and shear of the seams' fasteners."""
+        return tuple(self._part("screws"))
+
+    @cached_property
+    def rods(self) -> tuple[Number, ...]:
+        """Tension of the struts."""
+        return tuple(self._part("rods"))
+
+    @cached_property
+    def welds(self) -> tuple[tuple[tuple[Number, ...], tuple[Number, ...]], ...]:
+        """Force and moment of the mount on every weld to the frame, in space."""
+        return tuple(self._part("welds"))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -131,7 +131,7 @@ def find(file: DriveFile) -> Found:
     found.sort(key=_order)
     return Found(
         file=file, drive=drive, limits=tuple(found), effects=effects, reach=reach,
-        balance=max(c.balance for c in likely.values()),
+        balance=float(np.max(evaluate.case_at(drive, currents).response.balance)),
     )  # fmt: skip
 
 

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 import numpy as np
@@ -14,6 +16,7 @@ from .model import Array, Beyond, BoltPlane, Drive, Number
 from .plate_reading import LETTERS, Line, Settled, settle
 from .plates import Answer, readings
 from .plates.ties import rigid_rows
+from .structure import refuse_unbalanced
 from .worked import Value
 
 AXES = ("x", "y", "z")
@@ -22,24 +25,37 @@ NAME = "mount and its joint (plate model)"
 
 def solve(drive: Drive, loads: Loads) -> Response:
     """Give forces in the cuts, movement at the sprocket and what every fastener takes."""
-    settled = settle(drive, loads)
-    displacements = (*displacements_of(drive, loads, settled), structure.shaft(drive, loads))
+
+    @cache
+    def settled() -> Settled:
+        found = settle(drive, loads)
+        refuse_unbalanced(_balance(found))
+        return found
+
     return Response(
-        sections=sections(drive, loads, settled), displacements=displacements,
-        bolts=_bolts(drive, settled), balance=_balance(settled), plates=settled,
-        motor_bolts=plate_fasteners.motor_bolts(settled), screws=plate_fasteners.screws(settled),
-        rods=plate_fasteners.rods(settled), welds=plate_fasteners.welds(settled),
+        sections=lambda: sections(drive, loads, settled), plates=settled,
+        displacements=lambda: (
+            *displacements_of(drive, loads, settled()), structure.shaft(drive, loads)
+        ),
+        bolts=lambda: _bolts(drive, settled()), balance=lambda: _balance(settled()),
+        motor_bolts=lambda: plate_fasteners.motor_bolts(settled()),
+        screws=lambda: plate_fasteners.screws(settled()),
+        rods=lambda: plate_fasteners.rods(settled()), welds=lambda: plate_fasteners.welds(settled()),
     )  # fmt: skip
 
 
 def sections(
-    drive: Drive, loads: Loads, settled: Settled | None = None
+    drive: Drive, loads: Loads, settled: Callable[[], Settled] | None = None
 ) -> tuple[SectionForces, ...]:
-    """Give the forces in every cut; the contact is settled once."""
-    cuts = drive.mount.cuts
-    if settled is None and any(cut.beyond is not None for cut in cuts):
-        settled = settle(drive, loads)
-    return tuple(_section_forces(drive, loads, i, settled) for i in range(len(cuts)))
+    """Give the forces in every cut; the contact is settled only where supports share the load."""
+    found = []
+    for index, cut in enumerate(drive.mount.cuts):
+        if cut.beyond is None:
+            found.append(structure.section_forces(drive, loads, index))
+        else:
+            settled = settled or cache(lambda: settle(drive, loads))
+            found.append(_shared_forces(drive, index, cut.beyond, settled()))
+    return tuple(found)
 
 
 def displacements_of(
@@ -141,15 +157,11 @@ def _net_pull(drive: Drive, settled: Settled, plane: BoltPlane, numbers: tuple[i
     return tipping.pulled_only(tipping.direct_tension(settled.read(rows, [line])[0], count))
 
 
-def _section_forces(
-    drive: Drive, loads: Loads, index: int, settled: Settled | None
-) -> SectionForces:
-    """Give the forces in one cut: the whole load by statics, or the share of the supports beyond it."""
+def _shared_forces(drive: Drive, index: int, beyond: Beyond, settled: Settled) -> SectionForces:
+    """Give the forces in a cut past which other supports share the load: what those beyond it take."""
     cut = drive.mount.cuts[index]
-    if cut.beyond is None or settled is None:
-        return structure.section_forces(drive, loads, index)
     place = np.array([float(v) for v in cut.place])
-    rows = [_beyond(settled, answer, cut.beyond, place) for answer, _ in settled.groups]
+    rows = [_beyond(settled, answer, beyond, place) for answer, _ in settled.groups]
     lines = [
         Line(f"{'Force along' if i < 3 else 'Moment about'} {AXES[i % 3]} in the cut '{cut.name}'",
              LETTERS[i].lower(), "N" if i < 3 else "N*m") for i in range(6)

@@ -8,12 +8,14 @@ carried to the sprocket; the parts simply add.
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import cache
 from typing import Any
 
 import numpy as np
 
 from . import frame_member, joint
-from .case import Displacement, Loads, Response, SectionForces
+from .case import BoltForces, Displacement, Loads, Response, SectionForces
+from .errors import BalanceError
 from .formulas import (
     flexure,
     layout,
@@ -29,6 +31,7 @@ from .model import Drive, Number, Segment
 from .worked import Value
 
 AXES = ("x", "y", "z")
+CLOSED = 1e-9  # largest unbalanced share of the load that is still rounding
 NO_PULL = Value(0.0, "no pull", "derived", "the weight alone")
 NO_TORQUE = Value(0.0, "no torque", "derived", "the weight alone")
 HELD_SPAN = 0.7  # an end counts as held against warping when its bolts span this share of the width
@@ -84,15 +87,33 @@ def _arm(to: Number, start: Number) -> Number:
 def solve(drive: Drive, loads: Loads) -> Response:
     """Give section forces, movement at the sprocket and bolt forces for the loads."""
     plane = drive.mount.plane
-    force, moment = wrench(drive, loads, plane.centre)
-    bolts = joint.bolt_forces(plane, drive.fixings.bolts.number, force, moment)
-    displacements = (*displacements_of(drive, loads), shaft(drive, loads))
+
+    @cache
+    def bolts() -> tuple[BoltForces, Number]:
+        force, moment = wrench(drive, loads, plane.centre)
+        found = joint.bolt_forces(plane, drive.fixings.bolts.number, force, moment)
+        left = joint.balance(plane, found, force, moment)
+        refuse_unbalanced(left)
+        return found, left
+
     return Response(
-        sections=sections(drive, loads),
-        displacements=displacements,
-        bolts=bolts,
-        balance=joint.balance(plane, bolts, force, moment),
-    )
+        sections=lambda: sections(drive, loads), bolts=lambda: bolts()[0],
+        displacements=lambda: (*displacements_of(drive, loads), shaft(drive, loads)),
+        balance=lambda: bolts()[1],
+    )  # fmt: skip
+
+
+def refuse_unbalanced(left: Number) -> None:
+    """Refuse reactions that do not close.
+
+    Raises
+    ------
+    BalanceError
+        when more than rounding is left of the load.
+    """
+    worst = float(np.max(left))
+    if not worst < CLOSED:
+        raise BalanceError(f"reactions and loads differ by {worst:.2e} of the load")
 
 
 def sections(drive: Drive, loads: Loads) -> tuple[SectionForces, ...]:
