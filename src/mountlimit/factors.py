@@ -22,6 +22,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "mount_section": (2.0, COMMON),
     "mount_fatigue": (1.5, COMMON),
     "mount_strain": (1.0, "the strain limit is already an allowable (Crawford, Plastics Engineering 3rd ed.)"),
+    "spacer_strength": (2.0, COMMON),
     "bolt_slip": (1.25, "EN 1993-1-8 gamma_M3"),
     "bolt_strength": (1.25, "EN 1993-1-8 gamma_M2"),
     "bolt_bearing": (1.25, "EN 1993-1-8 gamma_M2"),

@@ -238,12 +238,16 @@ class Segment:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Beyond:
-    """Supports of the plate model by number: frame bolts, contacts, welds, struts."""
+    """Supports of the plate model by number: frame bolts, contacts, welds, struts.
+
+    A spacer is named with its end: 0 on the first of its plates, 1 on the second.
+    """
 
     bolts: tuple[int, ...] = ()
     contacts: tuple[int, ...] = ()
     welds: tuple[int, ...] = ()
     struts: tuple[int, ...] = ()
+    spacers: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -325,6 +329,20 @@ class Rod:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Spacer:
+    """A round spacer between two parallel plates of the mount, in the order of the plate model's."""
+
+    across: Number  # place of its axis
+    along: Number
+    length: Number
+    diameter: Number
+    bore: Number
+    elastic_modulus: Number
+    poissons_ratio: Number
+    yield_strength: Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Mount:
     """A mount in the form all later steps understand.
 
@@ -350,6 +368,8 @@ class Mount:
     screws: Screws | None = None
     welds: tuple[Weld, ...] = ()
     rods: tuple[Rod, ...] = ()
+    spacers: tuple[Spacer, ...] = ()
+    opening: Number = None  # hole that the motor's body goes through in the plate behind it
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
 
     def substance(self, second: bool) -> Substance:

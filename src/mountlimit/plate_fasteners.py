@@ -1,4 +1,4 @@
-"""What the fasteners inside the mount take by the plate model: motor bolts, screws, struts, welds."""
+"""What parts inside the mount take by the plate model: motor bolts, screws, spacers, struts, welds."""
 
 from __future__ import annotations
 
@@ -57,6 +57,29 @@ def rods(settled: Settled) -> tuple[Number, ...]:
         )[0]
         for i in range(count)
     )
+
+
+def spacer_forces(settled: Settled, spacer: int, end: int) -> list[Number]:
+    """Give what a plate puts on its end of a spacer, about the plate's mid-plane.
+
+    Force along the spacer and both ways across it, N; moments about both ways across and along, N*m.
+    """
+    model = settled.route.family.model
+    facet = model.facets[model.spacers[spacer].facets[end]]
+    first, second, along = facet.axes
+    ways = np.array([along, first, second])
+    rows = [np.vstack([ways @ w[:3], facet.axes @ w[3:]])
+            for w in (a.supports.spacers[spacer, end] for a, _ in settled.groups)]  # fmt: skip
+    words = f"of spacer {spacer + 1} at the {facet.name}"
+    lines = [
+        Line(f"Force along the axis {words}", "N", "N"),
+        Line(f"Shear, first way, {words}", "V_1", "N"),
+        Line(f"Shear, second way, {words}", "V_2", "N"),
+        Line(f"Bending moment, first way, {words}", "M_1", "N*m"),
+        Line(f"Bending moment, second way, {words}", "M_2", "N*m"),
+        Line(f"Torque {words}", "T", "N*m"),
+    ]
+    return settled.read(rows, lines)
 
 
 def welds(settled: Settled) -> tuple[tuple[tuple[Number, ...], tuple[Number, ...]], ...]:

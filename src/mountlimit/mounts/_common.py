@@ -69,9 +69,14 @@ def spread(count: int, span: Value) -> tuple[Number, ...]:
     return tuple(layout.bolt_place(span, place, number) for place in places)
 
 
-def pattern(fixings: Fixings) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
-    """Give places of the rows and of the columns of the frame bolts, each about the centre."""
-    count = fixings.bolts.count
+def pattern(
+    fixings: Fixings, count: int | None = None
+) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
+    """Give places of the rows and of the columns of the frame bolts, each about the centre.
+
+    ``count`` is how many of them form the pattern: all when left out.
+    """
+    count = fixings.bolts.count if count is None else count
     if float(fixings.span_along) == 0:
         return (0.0,), spread(count, fixings.span_across)
     if float(fixings.span_across) == 0:
@@ -137,15 +142,15 @@ def warn_short(picker: Picker, length: Number, width: Value) -> None:
         )
 
 
-def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
-    """Record mistakes when bolts, bore or their holes do not fit in the width."""
+def refuse_narrow(picker: Picker, width: Value, parts: Parts, count: int | None = None) -> None:
+    """Record mistakes when bolts, bore or their holes do not fit in the width; ``count`` as above."""
     motor, fixings = parts.motor, parts.fixings
     hole = float(fixings.hole_diameter)
     if fixings.span_across + hole >= width:
         picker.mistake(
             "fixings.span_across", f"leaves the mount, which is {width * 1000:.1f} mm wide"
         )
-    per_row = len(pattern(fixings)[1])
+    per_row = len(pattern(fixings, count)[1])
     if per_row > 1 and fixings.span_across / (per_row - 1) <= hole:
         picker.mistake("fixings.span_across", "puts the frame bolt holes into one another")
     if motor.bolt_circle + float(motor.bolts.thread.clearance_hole) >= width:
