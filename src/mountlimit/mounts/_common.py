@@ -114,7 +114,7 @@ def warn_short(picker: Picker, length: Number, width: Value) -> None:
 
 def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
     """Record mistakes when bolts, bore or their holes do not fit in the width."""
-    motor, fixings = parts.motor, parts.fixings
+    fixings = parts.fixings
     hole = float(fixings.hole_diameter)
     if fixings.span_across + hole >= width:
         picker.mistake(
@@ -123,6 +123,12 @@ def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
     per_row = len(pattern(fixings)[1])
     if per_row > 1 and fixings.span_across / (per_row - 1) <= hole:
         picker.mistake("fixings.span_across", "puts the frame bolt holes into one another")
+    refuse_narrow_motor(picker, width, parts)
+
+
+def refuse_narrow_motor(picker: Picker, width: Value, parts: Parts) -> None:
+    """Record mistakes when the motor's bolts or bore do not fit in the width."""
+    motor = parts.motor
     if motor.bolt_circle + float(motor.bolts.thread.clearance_hole) >= width:
         picker.mistake(
             "motor.bolt_circle", f"leaves the mount, which is {width * 1000:.1f} mm wide"
@@ -139,9 +145,9 @@ MODEL_SPREAD = (0.9, 1.0, 1.1)
 MODEL_SOURCE = "the model itself: plates within 8 % of solid elements in tilt, and the contact points (computed)"
 
 
-def _warping(picker: Picker) -> Value:
+def _warping(picker: Picker, beams: bool) -> Value:
     """Give how far warping is held in the section route; with plates it is only a reference."""
-    if picker.plates is not None:
+    if picker.plates is not None or not beams:
         return Value(1.0, "mount.warping_held", "derived", "reference: ends held")
     return picker.between(
         "mount.warping_held", 0.0, 1.0, 1.0,
@@ -175,7 +181,7 @@ def mount(
         width=width,
         grade=picker.word("mount.grade", "scrap" if parts.material.card.scrap else "known"),
         weight_acts=picker.word("mount.weight_acts", "towards"),
-        warping_held=_warping(picker),
+        warping_held=_warping(picker, bool(segments)),
         softness=_softness(picker, parts, thickness),
         segments=segments,
         cuts=cuts,
@@ -247,7 +253,11 @@ def facet_of(
 
 def top_of(drive: Drive) -> float:
     """Give how far the mount goes on beyond the shaft axis: past the farthest face bolts."""
-    motor = drive.motor
+    return top_of_motor(drive.motor)
+
+
+def top_of_motor(motor: Motor) -> float:
+    """Give the same of a motor alone."""
     return float(motor.bolt_circle) / 2 + 1.5 * float(motor.bolts.thread.washer_diameter)
 
 
