@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -32,6 +33,8 @@ FIELDS = (
     may("mount.gusset_depth", "length", "gusset, along the foot from the leg", "3 mm", "1 m", example="30 mm"),
     may("mount.gusset_thickness", "length", "thickness of the gussets when it differs", "0.5 mm", "100 mm"),
 )  # fmt: skip
+THICKNESS = "mount.gusset_thickness"
+LEAST = 0.0005  # m, thinnest gusset
 SIZES = ("mount.gusset_height", "mount.gusset_depth")
 PAST_BOLTS = "The gussets reach past a row of bolts: strength there is judged by the plate model, fatigue is not."
 BEAMS_ONLY = ("mount.bend_radius", "mount.warping_held")
@@ -41,16 +44,12 @@ Circle = tuple[float, float, float]  # place on the plate and radius
 Place = tuple[float, float]
 
 
-def pick(picker: Picker, thickness: Value, width: Value, leg: float, foot: float) -> Gussets | None:
-    """Give the gussets of the file, or None.
-
-    Parameters
-    ----------
-    leg, foot : [m]
-        length of the leg above the foot, and of the foot beyond the leg
-    """
+def pick(
+    picker: Picker, parts: Parts, thickness: Value, width: Value, room: Room
+) -> Gussets | None:
+    """Give the gussets of the file, or None; what cannot be is recorded as mistakes."""
     count = int(picker.optional("mount.gussets") or 0)
-    given = [key for key in (*SIZES, "mount.gusset_thickness") if picker.optional(key) is not None]
+    given = [key for key in (*SIZES, THICKNESS) if picker.optional(key) is not None]
     if count == 0:
         for key in given:
             picker.mistake(key, "says something only with gussets", "add mount.gussets = 2")
@@ -61,98 +60,97 @@ def pick(picker: Picker, thickness: Value, width: Value, leg: float, foot: float
     for key in BEAMS_ONLY:
         if picker.optional(key) is not None:
             picker.warnings.append(f"{key} has no part in an angle with gussets.")
-    height, depth = (
-        picker.optional(key) or Value(float(thickness), key, "derived") for key in SIZES
-    )
-    own = picker.optional("mount.gusset_thickness") or thickness
-    found = Gussets(count=count, height=height, depth=depth, thickness=own)
+    start = Value(float(thickness), "gusset", "derived")
+    height, depth = (picker.optional(key) or start for key in SIZES)
     if all(key in given for key in SIZES):
-        _refuse_sizes(picker, found, float(width), leg, foot)
-    return found
+        _refuse_sizes(picker, height, depth, room)
+    return Gussets(
+        count=count, height=height, depth=depth,
+        thickness=_thickness(picker, parts, thickness, width, room, (float(height), float(depth))),
+    )  # fmt: skip
 
 
-def _refuse_sizes(picker: Picker, found: Gussets, width: float, leg: float, foot: float) -> None:
-    for key, size, most, what in zip(
-        SIZES, (found.height, found.depth), (leg, foot), ("leg above the foot", "foot"), strict=True
-    ):
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Room:
+    """What the gussets of an angle have room in, m: lengths of leg and foot, shaft axis over the foot.
+
+    ``bolts`` are the frame bolts as (x, distance from the leg).
+    """
+
+    leg: float
+    foot: float
+    axis: float
+    to_motor: bool
+    bolts: Sequence[Place] = ()
+
+
+def _refuse_sizes(picker: Picker, height: Value, depth: Value, room: Room) -> None:
+    for key, size, most, what in (
+        (SIZES[0], height, room.leg, "leg above the foot"), (SIZES[1], depth, room.foot, "foot"),
+    ):  # fmt: skip
         if size > most * (1 + 1e-9):
             picker.mistake(key, f"leaves the {what}, {most * 1000:.1f} mm")
-    steep = max(found.height, found.depth) / min(found.height, found.depth)
+    steep = max(height, depth) / min(height, depth)
     if steep > STEEPEST:
         picker.mistake(
-            SIZES[0], f"is {steep:.1f} times off the gusset's depth; a triangle up to {STEEPEST:g} to 1 is known"
+            SIZES[0], f"is {steep:.1f} to 1 against the gusset's depth; up to {STEEPEST:g} to 1 is known"
         )  # fmt: skip
-    if 4 * found.thickness > width:
+
+
+def _thickness(
+    picker: Picker, parts: Parts, thickness: Value, width: Value, room: Room, size: Place
+) -> Value:
+    """Give the gussets' thickness: as given, or that of the mount as far as there is room for it."""
+    motor, half = parts.motor, float(width) / 2
+    circle = float(motor.bolt_circle) / 2
+    washer = float(motor.bolts.thread.washer_diameter) / 2
+    turns = [math.pi * (2 * i + 1) / motor.bolts.count for i in range(motor.bolts.count)]
+    on_leg = [(circle * math.sin(a), room.axis - circle * math.cos(a), washer) for a in turns]
+    on_leg += [(0.0, room.axis, circle + washer)] if room.to_motor else []
+    what = "the motor, which covers its bolts at the least" if room.to_motor else "a motor bolt"
+    radius = float(parts.fixings.washer_diameter) / 2
+    beside_leg = _beside(half, size[0], on_leg)
+    beside_foot = _beside(half, size[1], [(x, y, radius) for x, y in room.bolts])
+    given = picker.optional(THICKNESS)
+    least = LEAST if given is None else float(given)
+    if min(beside_leg, half / 2) < least:
         picker.mistake(
-            "mount.gusset_thickness", f"is too much for an angle {width * 1000:.1f} mm wide"
+            SIZES[0], f"runs into {what}", "make the gussets lower or thinner, or the angle wider"
         )
+    if beside_foot < least:
+        picker.mistake(
+            "fixings.span_across", "puts a washer of the frame bolts under a gusset",
+            "move the bolts in, or widen the angle",
+        )  # fmt: skip
+    body = (
+        "motor's body, wider than its bolt circle," if room.to_motor else "chain with its sprocket"
+    )
+    picker.warnings.append(f"See that the {body} clears the gussets.")
+    if given is not None:
+        return given
+    most = max(min(beside_leg, beside_foot, half / 2), LEAST)
+    if thickness <= most:
+        return thickness
+    picker.warnings.append(
+        f"Gussets taken as {most * 1000:.1f} mm thick: there is no room for more."
+    )
+    return Value(most, THICKNESS, "derived", "what there is room for")
+
+
+def _beside(half: float, length: float, spots: Sequence[Circle]) -> float:
+    """Give the room from the side edge to the nearest circle that a gusset of some length passes."""
+    found = [half]
+    for x, y, radius in spots:
+        beyond = max(0.0, y - length)
+        if beyond < radius:
+            found.append(half - abs(x) - math.sqrt(radius**2 - beyond**2))
+    return min(found)
 
 
 def places(count: int, width: float, thickness: float) -> tuple[float, ...]:
     """Give where along x the mid-planes of the gussets stand."""
     side = width / 2 - thickness / 2
     return (side,) if count == 1 else (-side, side)
-
-
-def refuse_blocked(
-    picker: Picker, parts: Parts, found: Gussets, width: Value, free: float, to_motor: bool
-) -> None:
-    """Record mistakes where a gusset runs into the motor, the sprocket's side or the frame bolts.
-
-    ``free`` is from the foot's top to the shaft axis.
-    """
-    motor = parts.motor
-    washer = float(motor.bolts.thread.washer_diameter)
-    circle = float(motor.bolt_circle) / 2
-    x = places(1, float(width), float(found.thickness))[0]
-    top = min(0.0, float(found.height) - free)
-    if to_motor and math.hypot(x, top) < circle + washer / 2 + float(found.thickness) / 2:
-        picker.mistake(
-            SIZES[0], "reaches the motor, which covers its bolts and their washers at the least",
-            f"{1000 * _room(free, x, circle + washer / 2 + float(found.thickness) / 2):.0f} mm at most there",
-        )  # fmt: skip
-        return
-    if to_motor:
-        picker.warnings.append(
-            "See that the motor's body, wider than its bolt circle, clears the gussets."
-        )
-    else:
-        picker.warnings.append("See that chain and sprocket clear the gussets.")
-    turns = [math.pi * (2 * i + 1) / motor.bolts.count for i in range(motor.bolts.count)]
-    spots = [(circle * math.sin(a), free - circle * math.cos(a), washer / 2) for a in turns]
-    line = ((x, 0.0), (x, float(found.height)))
-    if not _clear(line, spots, float(found.thickness) / 2):
-        picker.mistake(SIZES[0], "runs under a washer of the motor bolts", "make the gussets lower")
-
-
-def _room(free: float, x: float, radius: float) -> float:
-    """Give how high a gusset may reach below a motor of some radius."""
-    return free - math.sqrt(max(radius**2 - x**2, 0.0))
-
-
-def refuse_bolts(
-    picker: Picker, parts: Parts, found: Gussets, width: Value, bolts: Sequence[Place]
-) -> None:
-    """Record a mistake where a gusset stands on a washer; bolts as (x, distance from the leg)."""
-    x = places(1, float(width), float(found.thickness))[0]
-    radius = float(parts.fixings.washer_diameter) / 2
-    spots = [(bx, by, radius) for bx, by in bolts]
-    if not _clear(((x, 0.0), (x, float(found.depth))), spots, float(found.thickness) / 2):
-        picker.mistake(
-            "fixings.span_across", "puts a washer of the frame bolts under a gusset",
-            "move the bolts in, or widen the angle",
-        )  # fmt: skip
-
-
-def _clear(line: tuple[Place, Place], spots: Sequence[Circle], away: float) -> bool:
-    """Tell whether a line passes every circle by ``away`` or more."""
-    a, b = (np.array(p) for p in line)
-    length = float(np.linalg.norm(b - a))
-    for x, y, radius in spots:
-        share = min(max(float((np.array([x, y]) - a) @ (b - a)) / length**2, 0.0), 1.0)
-        if float(np.linalg.norm(a + share * (b - a) - [x, y])) < radius + away:
-            return False
-    return True
 
 
 def above(picker: Picker, parts: Parts, found: Gussets, cut: Cut, long: float) -> tuple[Cut, ...]:

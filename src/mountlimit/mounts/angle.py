@@ -68,8 +68,12 @@ def build(picker: Picker, parts: Parts) -> Mount:
     depth = to_bolts + fixings.span_along + fixings.edge
     area = float(width * (height + depth * foot_thickness / thickness))
     cuts = _ends(parts, foot, leg, reach)
-    top = float(free) + _common.top_of_motor(motor)
-    gussets = _gussets.pick(picker, thickness, width, top, float(depth))
+    bolts = [(float(x), float(to_bolts + half + side * z)) for x, z in plane.bolts]
+    room = _gussets.Room(
+        leg=float(free) + _common.top_of_motor(motor), foot=float(depth), axis=float(free),
+        to_motor=side < 0, bolts=bolts,
+    )  # fmt: skip
+    gussets = _gussets.pick(picker, parts, thickness, width, room)
     if gussets is None:
         _common.warn_short(picker, leg.length, width)
         way = float(min(to_bolts, free - reach))
@@ -78,9 +82,6 @@ def build(picker: Picker, parts: Parts) -> Mount:
         return _common.mount(
             FORM, picker, parts, thickness, width, (foot, leg), cut, (plane,), area
         )
-    bolts = [(float(x), float(to_bolts + half + side * z)) for x, z in plane.bolts]
-    _gussets.refuse_blocked(picker, parts, gussets, width, float(free), side < 0)
-    _gussets.refuse_bolts(picker, parts, gussets, width, bolts)
     parts = _welding.welded(picker, parts)
     return _common.mount(
         FORM, picker, parts, thickness, width, (), _plain(picker, parts, gussets, cuts, to_bolts, leg),

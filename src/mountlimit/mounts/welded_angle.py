@@ -56,11 +56,11 @@ def build(picker: Picker, parts: Parts) -> Mount:
     _common.refuse_narrow_motor(picker, width, parts)
     parts = _welding.welded(picker, parts)
     _welding.warn_aluminium(picker, parts)
-    gussets = _gussets.pick(
-        picker, thickness, width, float(free) + _common.top_of_motor(motor), float(depth)
-    )
-    if gussets is not None:
-        _gussets.refuse_blocked(picker, parts, gussets, width, float(free), side < 0)
+    room = _gussets.Room(
+        leg=float(free) + _common.top_of_motor(motor), foot=float(depth), axis=float(free),
+        to_motor=side < 0,
+    )  # fmt: skip
+    gussets = _gussets.pick(picker, parts, thickness, width, room)
     middle = layout.half(thickness)
     half = layout.half(layout.total(depth, middle))
     centre = layout.difference(middle, half) if side < 0 else layout.total(middle, half)
