@@ -297,6 +297,9 @@ class Screws:
     """A row of fasteners that joins two plates of the mount edge to face."""
 
     count: int
+    places: tuple[Number, ...]  # across the width, from its middle
+    rim: Number  # from the row to the near rim of the plate under the heads
+    head: Number  # diameter of a head, or of what a dowel bears on
     words: str  # what they are, for a message
     diameter: Number
     length_in_edge: Number  # of thread or dowel in the edge of the standing plate
@@ -304,7 +307,8 @@ class Screws:
     lateral_stiffness: Value
     holding: Value  # N, what pulls one out of the edge
     bearing: Value  # N, what one bears across
-    head_pull: Value  # N, what pulls its head through the other plate
+    head_pull: Value | None  # N, what pulls its head through the other plate; a dowel has none
+    smooth: bool  # a dowel: pull and shear count each in full
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -338,9 +342,10 @@ class Rod:
     name: str
     length: Number
     area: Number
-    second_moment: Number
+    second_moment: Number  # the least one
     elastic_modulus: Number
     yield_strength: Number
+    stiffness: Value  # N/m along it, both end joints included; all struts of a mount alter alike
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

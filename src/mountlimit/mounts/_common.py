@@ -221,6 +221,14 @@ def mount(
     )  # fmt: skip
 
 
+FRAME_FACE = 2.0e12  # N/m3, contact of metal on metal (common practice, no source)
+
+
+def soft_face(through: float) -> float:
+    """Give the stiffness of a pressed face, N/m3: modulus over thickness, in series with the faces."""
+    return FRAME_FACE * through / (FRAME_FACE + through)
+
+
 def motor_bolts_on(drive: Drive, facet: int) -> list[MotorBolt]:
     """Give the face bolts on a facet whose plane places are measured from the shaft axis."""
     from ..plates import MotorBolt
