@@ -1,13 +1,16 @@
 """Motor on feet: strength of the foot bolts, and whether the feet slide or lift on the base plate.
 
-The bolts go through foot and plate with nuts; threads tapped in the plate are not checked.
+Two answers stand side by side and the larger counts: every bolt by the plate model, where part of a
+moment goes through the foot's own washer, and the worst bolt by the statics of rigid feet, where it
+all goes through the bolts.  The bolts go through foot and plate with nuts; threads tapped in the
+plate are not checked.
 """
 
 from __future__ import annotations
 
 from ..case import Case, Check, Row
-from ..formulas import slip, tipping, usage
-from ..model import Drive
+from ..formulas import feet, layout, slip, tipping, usage
+from ..model import Drive, Number
 from ..structure import wrench
 from .bolt_slip import NO_PART, NO_TENSION, ONE_FACE, ROUND_HOLE, SLOTTED_HOLE
 from .motor_bolts import combined_row
@@ -19,10 +22,25 @@ def bolt_rows(case: Case) -> list[Row]:
     The motor's body is rigid and tied to the plate at its bolts, so a foot pressed down takes no tension.
     """
     bolts = case.drive.motor.bolts
-    return [
+    found = [
         combined_row(f"foot bolt {i}, tension and shear", bolts, bolt.tension, bolt.shear)
         for i, bolt in enumerate(case.response.motor_bolts, 1)
     ]
+    tension, shear = by_statics(case)
+    return [*found, combined_row("worst foot bolt by statics", bolts, tension, shear)]
+
+
+def by_statics(case: Case) -> tuple[Number, Number]:
+    """Give tension and shear (N) of the worst foot bolt, feet and base plate rigid."""
+    foot = case.drive.motor.feet
+    assert foot is not None  # ``has_feet``
+    middle = layout.opposite(layout.total(foot.to_face, layout.half(foot.along)))
+    place = (0.0, layout.opposite(foot.shaft_height), middle)
+    force, moment = wrench(case.drive, case.loads, place)
+    return (
+        feet.foot_tension(force[1], moment[0], moment[2], foot.along, foot.across),
+        feet.foot_shear(force[0], moment[1], foot.along, foot.across),
+    )
 
 
 def slip_rows(case: Case) -> list[Row]:
@@ -39,17 +57,19 @@ def slip_rows(case: Case) -> list[Row]:
     hold = slip.slip_resistance_design(
         holes, ONE_FACE, face.friction, face.preload, NO_TENSION, NO_PART
     )
+    tension, shear = by_statics(case)
+    feet_of = [(f"foot {i}", b.tension, b.shear) for i, b in enumerate(case.response.motor_bolts, 1)]
     found = []
-    for i, bolt in enumerate(case.response.motor_bolts, 1):
-        lifts = usage.utilisation(bolt.tension, face.preload)
+    for name, pull, pushed in (*feet_of, ("worst foot by statics", tension, shear)):
+        lifts = usage.utilisation(pull, face.preload)
         found.append(
-            Row(station=f"foot {i} lifts", demand=bolt.tension, capacity=face.preload,
-                quantity="force", utilisation=lifts, level="safe")
+            Row(station=f"{name} lifts", demand=pull, capacity=face.preload, quantity="force",
+                utilisation=lifts, level="safe")
         )  # fmt: skip
         if face.slotted:
-            asked = slip.shear_to_hold(bolt.shear, lifting, face.friction, ONE_FACE, holes)
+            asked = slip.shear_to_hold(pushed, lifting, face.friction, ONE_FACE, holes)
             found.append(
-                Row(station=f"foot {i} slides", demand=asked, capacity=hold, quantity="force",
+                Row(station=f"{name} slides", demand=asked, capacity=hold, quantity="force",
                     utilisation=usage.utilisation(asked, hold))
             )  # fmt: skip
     return found
