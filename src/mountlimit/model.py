@@ -7,7 +7,7 @@ default or a card are ``worked.Value`` so that a worked calculation can name the
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Any, Protocol
 
 import numpy as np
@@ -44,6 +44,16 @@ class BoltSet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Feet:
+    """Where the feet of a motor stand: four bolts in a rectangle, under the shaft and behind the face."""
+
+    shaft_height: Value  # from the underside of the feet to the shaft axis
+    across: Value  # between the bolt centres, square to the shaft
+    along: Value  # between them along the shaft
+    to_face: Value  # from the front bolts to the motor's mounting face
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Motor:
     """Torque against motor current, and what hangs on the mount."""
 
@@ -55,11 +65,12 @@ class Motor:
     mass: Value
     centre_of_mass: Value
     bolts: BoltSet
-    bolt_circle: Value
-    bore: Value
-    thread_depth: Value
-    thread_strength: Value
+    bolt_circle: Number  # this and the three below are None when the motor stands on feet
+    bore: Number
+    thread_depth: Number
+    thread_strength: Number
     rotor_inertia: Value
+    feet: Feet | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -392,6 +403,7 @@ class Mount:
     spacers: tuple[Spacer, ...] = ()
     opening: Number = None  # hole that the motor's body goes through in the plate behind it
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
+    own: Mapping[str, Number] = field(default_factory=dict)  # measures that only this form has
 
     def substance(self, second: bool) -> Substance:
         """Give the material of a part: the second one, or the mount's own."""

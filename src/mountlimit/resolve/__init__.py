@@ -40,7 +40,7 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     chain, shaft, hub = line.chain(picker), line.shaft(picker, motor), line.hub(picker)
     frame, use = frame_part.frame(picker), line.use(picker)
     duty, policy = line.duty(picker), line.policy(picker)
-    if shaft.face_overhang <= mount.thickness / 2:
+    if mount.flat_face and shaft.face_overhang <= mount.thickness / 2:
         picker.mistake(
             "shaft.face_overhang",
             "the sprocket would sit inside the plate",

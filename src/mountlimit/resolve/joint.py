@@ -245,6 +245,6 @@ def face(picker: Picker, motor: Motor, material: Substance) -> MotorFace:
             picker, "motor", motor.bolts, material, washer, thread.clearance_hole
         ),
         friction=picker.between("motor.face_friction", low, likely, high, source),
-        spigot=picker.word("motor.spigot", "no") == "yes",
-        slotted=picker.word("motor.holes", "round") == "slotted",
+        spigot=motor.feet is None and picker.word("motor.spigot", "no") == "yes",
+        slotted=picker.word("motor.holes", "slotted" if motor.feet else "round") == "slotted",
     )  # fmt: skip
