@@ -74,7 +74,8 @@ def complaint(path, **options):
     with pytest.raises(OutlineError) as caught:
         outlines.from_drawing(path, **options)
     text = str(caught.value)
-    assert "\n" not in text
+    assert len(text.splitlines()) == len(caught.value.faults)
+    assert all(line.startswith("mount.") for line in text.splitlines())
     assert "Traceback" not in text
     return text
 
@@ -82,10 +83,12 @@ def complaint(path, **options):
 def same(first, second, tolerance=1e-9):
     """The same plate: corners (from any one on), holes, slots and cut-outs."""
     for name in ("frame_holes", "motor_holes", "holes", "frame_slots", "motor_slots", "slots"):
-        a, b = sorted(getattr(first, name)), sorted(getattr(second, name))
+        a, b = getattr(first, name), list(getattr(second, name))
         assert len(a) == len(b), name
-        for one, other in zip(a, b, strict=True):
-            assert one == pytest.approx(other, abs=tolerance), name
+        for one in a:
+            other = min(b, key=lambda h: math.dist(h, one))
+            assert math.dist(one, other) < tolerance, name
+            b.remove(other)
     start = min(range(len(second.corners)), key=lambda k: math.dist(second.corners[k], first.corners[0]))  # fmt: skip
     turned = second.corners[start:] + second.corners[:start]
     assert len(turned) == len(first.corners)
@@ -123,7 +126,8 @@ def test_moving_keeps_the_area():
 def test_placed_about_the_shaft():
     """The shaft is found from the motor's holes; the frame lies at y below nothing."""
     plate = outlines.from_points(by_points())
-    assert sorted(plate.frame_holes) == pytest.approx([(-0.04, -0.09, 0.009), (0.04, -0.09, 0.009)])
+    left, right = sorted(plate.frame_holes)
+    assert (*left, *right) == pytest.approx((-0.04, -0.09, 0.009, 0.04, -0.09, 0.009))
     assert plate.holes[0] == pytest.approx((0, 0, 0.03), abs=1e-12)
     for hole in plate.motor_holes:
         assert math.hypot(hole.x, hole.y) == pytest.approx(0.035)
@@ -165,8 +169,8 @@ def test_seen_from_the_motor():
         ({"holes": (RoundHole(0.025, 0.015, 0.009),)}, {}, ["frame hole 1", "hole 1 at 25, 15 mm", "overlap"]),
         ({"slots": (SlotHole(0.06, 0.02, 0.09, 0.008, 0.0),)}, {}, ["slot 1", "overlap"]),
         ({"frame_holes": (RoundHole(0.02, 0.025, 0.07), RoundHole(0.1, 0.015, 0.009))}, {}, ["frame hole 1", "70 mm", "unit"]),
-        ({}, {"bolt_circle": 0.08}, ["motor hole 1", "35 mm", "40 mm", "motor.bolt_circle"]),
-        ({}, {"shaft": Place(0.062, 0.105)}, ["motor hole", "as the others"]),
+        ({}, {"bolt_circle": 0.08}, ["circle of 70 mm", "says 80 mm", "motor.bolt_circle"]),
+        ({}, {"shaft": Place(0.062, 0.105)}, ["motor hole", "expected 3"]),
     ],
 )  # fmt: skip
 def test_points_refused(changes, options, words):
@@ -294,7 +298,7 @@ def test_turned_and_mirrored_drawings(tmp_path):
     plate = outlines.from_drawing(straight)
     same(plate, outlines.from_drawing(turned), 1e-8)
     same(plate, outlines.from_drawing(behind, seen_from="motor"), 1e-8)
-    assert (-0.035, -0.045) == pytest.approx(sorted(plate.holes)[0][:2])
+    assert pytest.approx(sorted(plate.holes)[0][:2]) == (-0.035, -0.045)
 
 
 def rounded(sheet, w, h, r):
@@ -307,7 +311,7 @@ def rounded(sheet, w, h, r):
     return sheet
 
 
-@pytest.mark.parametrize("r", [2.0, 10.0, 55.0])
+@pytest.mark.parametrize("r", [2.0, 10.0, 30.0])
 def test_rounded_corners_area(tmp_path, r):
     """Area and perimeter of a plate with rounded corners against the closed form."""
     path = rounded(Sheet(), 120, 150, r).holes().save(tmp_path)
@@ -315,11 +319,9 @@ def test_rounded_corners_area(tmp_path, r):
     exact = (120 * 150 - (4 - math.pi) * r**2) * 1e-6
     assert plate.gross_area == pytest.approx(exact, rel=1e-3)
     assert plate.gross_area < exact  # corners on the arcs
-    sagitta = max(r * MM * (1 - math.cos(math.radians(5))), 0)
-    assert min(sagitta, 5e-5) >= 0
 
 
-@pytest.mark.parametrize("r", [2.0, 10.0, 55.0])
+@pytest.mark.parametrize("r", [2.0, 10.0, 30.0])
 def test_chords_are_fine(tmp_path, r):
     """Chords lie within 0.05 mm of their arc and turn no more than 10 degrees."""
     plate = outlines.from_drawing(rounded(Sheet(), 120, 150, r).holes().save(tmp_path))
@@ -423,7 +425,8 @@ def test_blocks_are_taken_apart(tmp_path):
     oval.doc.blocks.new("o").add_circle((0, 0), 1)
     oval.msp.add_blockref("o", (60, 50), dxfattribs={"xscale": 9, "yscale": 4})
     (cut,) = outlines.from_drawing(oval.save(tmp_path)).cutouts
-    assert Polygon(cut).area == pytest.approx(math.pi * 36e-6, rel=2e-3)
+    inscribed = 18 * math.sin(math.radians(10)) * 36e-6  # 36 chords, equal steps of the parameter
+    assert inscribed * 0.9999 < Polygon(cut).area < math.pi * 36e-6
 
 
 def test_arcs_from_below(tmp_path):
@@ -504,7 +507,7 @@ BAD_SHEETS = {
     "holes overlap": (lambda: Sheet().edge().holes().circles([(60, 120.5, 9)], "0"), {}, ["overlap", "60, 120.5 mm"]),
     "countersunk": (lambda: Sheet().edge().holes().circles([(20, 15, 16)], "0"), {}, ["overlap", "20, 15 mm"]),
     "no motor holes": (lambda: Sheet().edge().circles(FRAME, "frame").circles([BORE], "0"), {}, ["motor", "motor_at", '"60, 105 mm"']),
-    "off the bolt circle": (lambda: Sheet().edge().holes(), {"bolt_circle": 0.075}, []),
+    "off the bolt circle": (lambda: Sheet().edge().holes(), {"bolt_circle": 0.075}, ["circle of 70 mm", "75 mm"]),
     "no unit": (lambda: Sheet(0).edge().holes(), {}, ["mount.drawing_units", '"mm"']),
     "inch read as mm": (lambda: Sheet(0, 1 / 25.4).edge().holes(), {"unit": "mm"}, ["4.724 mm by 6.693 mm", '"inch"', "4.724 in"]),
     "mm read as m": (lambda: Sheet(0).edge().holes(), {"unit": "m"}, ["120 m by 170 m", '"mm"']),
@@ -514,7 +517,7 @@ BAD_SHEETS = {
 }  # fmt: skip
 
 
-@pytest.mark.parametrize("case", [c for c in BAD_SHEETS if c != "off the bolt circle"])
+@pytest.mark.parametrize("case", list(BAD_SHEETS))
 def test_drawings_refused(tmp_path, case):
     """Each bad drawing is refused in one line that says what and where."""
     sheet, options, words = BAD_SHEETS[case]
@@ -593,7 +596,7 @@ def test_missing_file(tmp_path):
     assert "no such file" in text
     assert "plate.dxf" in text
     assert "folder" in complaint(tmp_path)
-    assert "cannot be read" in complaint(tmp_path / "a\0b.dxf")
+    assert "no such file" in complaint(tmp_path / "a\0b.dxf")
 
 
 def test_too_many_things(tmp_path):
@@ -608,9 +611,18 @@ def test_too_many_things(tmp_path):
     assert "20000" in complaint(sheet.save(tmp_path))
     rows = Sheet().edge()
     rows.doc.blocks.new("empty")
-    rows.msp.add_blockref("empty", (0, 0), dxfattribs={"column_count": 30000, "row_count": 30000})
+    rows.msp.add_blockref(
+        "empty",
+        (0, 0),
+        dxfattribs={
+            "column_count": 30000,
+            "row_count": 30000,
+            "column_spacing": 1,
+            "row_spacing": 1,
+        },
+    )
     assert "20000" in complaint(rows.save(tmp_path))
-    ring = Sheet().edge().holes()
+    ring = Sheet().edge().holes()  # its block is dropped when the file is repaired
     ring.doc.blocks.new("ring").add_blockref("ring", (0, 0))
     ring.msp.add_blockref("ring", (0, 0))
     assert outlines.from_drawing(ring.save(tmp_path)).frame_holes

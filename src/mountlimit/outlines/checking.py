@@ -29,7 +29,7 @@ class Wording:
 
     system: str = "metric"
     keys: Mapping[str, str] = field(default_factory=lambda: {n: f"mount.{n}" for n in ("outline", *WORDS)})  # fmt: skip
-    hints: Mapping[str, str] = field(default_factory=dict)  # for "size", "frame", "motor"
+    hints: Mapping[str, str] = field(default_factory=dict)  # for "edge", "size", "frame", "motor"
 
     def length(self, value: float) -> str:
         """Write a length."""
@@ -98,7 +98,7 @@ def _edge(outline: Outline, wording: Wording) -> Iterator[Fault]:
         found = re.search(r"\[(\S+) (\S+)\]", reason)
         at = f" at {wording.place(float(found[1]), float(found[2]))}" if found else ""
         yield Fault(key, "", f"the outline crosses or touches itself{at}",
-                    "give the corners in order around the plate")  # fmt: skip
+                    wording.hints.get("edge", "give the corners in order around the plate"))  # fmt: skip
 
 
 def _sizes(outline: Outline, wording: Wording) -> Iterator[Fault]:

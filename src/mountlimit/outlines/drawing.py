@@ -11,7 +11,17 @@ from .checking import MOST_CUTS, Wording, bolt_hole_sizes, middle, plausible
 from .dxf_file import HEADER_UNITS, KEY, UNITS, fault, header_unit, opened
 from .dxf_strokes import Collector, collected
 from .error import Fault, OutlineError
-from .model import WORDS, Outline, Place, Polygon, RoundHole, SlotHole, anticlockwise, extent
+from .model import (
+    WORDS,
+    Outline,
+    Place,
+    Polygon,
+    RoundHole,
+    SlotHole,
+    anticlockwise,
+    extent,
+    polygon_moments,
+)
 from .placing import ON_CIRCLE
 from .shapes import recognised
 from .strokes import JOIN, Chained, Loop, chain, loop_places
@@ -87,19 +97,26 @@ def _sorted_loops(
         key=lambda k: -math.prod(extent(places[k])),
     )
     shapes: list[_Shape] = []
-    boxes = [_box(places[order[0]])]
-    for k in order[1:]:
-        box = _box(places[k])
-        if any(max(abs(a - b) for a, b in zip(box, other, strict=True)) <= 2.0 * JOIN for other in boxes):  # fmt: skip
+    kept = [places[order[0]]]
+    for k in sorted(order[1:]):  # holes are numbered as drawn
+        if any(_alike(places[k], other) for other in kept):
             continue
-        boxes.append(box)
+        kept.append(places[k])
         shapes.append(_Shape(recognised(loops[k]) or places[k], loops[k][0].layer))
-    return loops[order[0]], shapes[::-1], len(order) - len(boxes)
+    return loops[order[0]], shapes, len(order) - len(kept)
 
 
 def _box(places: Polygon) -> tuple[float, float, float, float]:
+    """Give left, low, right and high."""
     xs, ys = [p.x for p in places], [p.y for p in places]
     return min(xs), min(ys), max(xs), max(ys)
+
+
+def _alike(first: Polygon, second: Polygon) -> bool:
+    """Tell whether two shapes cover the same place: same extent and same area."""
+    apart = max(abs(a - b) for a, b in zip(_box(first), _box(second), strict=True))
+    less = abs(polygon_moments(first)[0] - polygon_moments(second)[0])
+    return apart <= 2.0 * JOIN and less <= 2.0 * JOIN * sum(extent(first))
 
 
 def _no_edge(chained: Chained, wording: Wording) -> str:
@@ -265,7 +282,7 @@ def _unit(outline: Outline, unit: str, stated: str) -> list[str]:
 
 def _hints(outline: Outline, unit: str, naming: Naming, wording: Wording) -> Mapping[str, str]:
     """Write what would help, should the check find the unit or the holes' names wanting."""
-    hints = {}
+    hints = {"edge": "draw the edge of the plate as one line that meets itself only at its ends"}
     size, holes = max(outline.size), bolt_hole_sizes(outline)
     for other in HEADER_UNITS.values():
         ratio = UNITS[other] / UNITS[unit]
@@ -276,8 +293,8 @@ def _hints(outline: Outline, unit: str, naming: Naming, wording: Wording) -> Map
             break
     cuts = [c for name, _, c in outline.cuts() if name in ("holes", "slots")]
     free = [f'"{wording.place(*middle(c))}"' for c in cuts]
-    listed = ", ".join(free[:6]) or "none is left"
+    listed = f" = [...] from {', '.join(free[:6])}" if free else ""
     for owner in ("frame", "motor"):
         layer = getattr(naming, f"{owner}_layer")
-        hints[owner] = f'draw them on a layer "{layer}", or name their places: mount.{owner}_at = [...] from {listed}'  # fmt: skip
+        hints[owner] = f'draw them on a layer "{layer}", or name their places: mount.{owner}_at{listed}'  # fmt: skip
     return hints

@@ -87,10 +87,12 @@ def _look(name: str, raw: bytes) -> None:
     """Refuse what is no DXF text, is cut short, or holds too much, before the parser sees it."""
     if raw.startswith(b"AC10"):
         raise fault(name, "is a DWG drawing; expected DXF", _EXPORT)
-    if b"\0" in raw[:4096] or b"SECTION" not in raw[:65536] or b"ENTITIES" not in raw:
+    if b"\0" in raw[:4096] or b"SECTION" not in raw[:65536]:
         raise fault(name, "is not a DXF drawing", _EXPORT)
-    if b"EOF" not in raw[-64:]:
+    if b"EOF" not in raw[-64:].upper():
         raise fault(name, "is cut short: its end mark EOF is missing", "export it again")
+    if b"ENTITIES" not in raw:
+        raise fault(name, "holds no lines, arcs or curves", _EXPORT)
     lines = raw[raw.rindex(b"ENTITIES") :].splitlines()
     count = sum(1 for line in lines[1::2] if line.strip() == b"0")
     if count > 5 * MOST_ENTITIES:  # corners of old polylines count as things here

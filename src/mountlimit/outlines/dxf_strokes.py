@@ -15,7 +15,6 @@ from .strokes import JOIN, LEAST_SAGITTA, SAGITTA, Arc, Loop, Stroke, arc_stroke
 DEEPEST_BLOCK = 12
 MOST_PLACES = 200_000
 FLAT = 1e-5  # m
-DRAWN_LINES = ("continuous", "bylayer", "byblock", "")
 
 
 class Collector:
@@ -76,7 +75,7 @@ class Collector:
         line = str(entity.dxf.get("linetype", "BYLAYER")).lower()
         if line == "bylayer" and record is not None:
             line = str(record.dxf.get("linetype", "")).lower()
-        if line not in DRAWN_LINES:
+        if line in self._document.linetypes and _dashed(self._document.linetypes.get(line)):
             self.passed_over[f"{entity.dxftype()} in line type {line}"] += 1
             return False
         return True
@@ -155,6 +154,11 @@ class Collector:
             least = 8
         chord = max(SAGITTA / self.scale, LEAST_SAGITTA * size)
         return Stroke(self._flat(entity.flattening(chord, least)), layer)
+
+
+def _dashed(line_type: Any) -> bool:
+    """Tell whether a line type has gaps: centre lines, hidden edges."""
+    return bool(line_type.simplified_line_pattern())
 
 
 def _head_to_tail(parts: list[Stroke]) -> list[Stroke]:

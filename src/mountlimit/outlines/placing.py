@@ -69,15 +69,22 @@ def check_circle(
         naming every hole that does not.
     """
     far = [math.dist(shaft, (h.x, h.y)) for h in outline.motor_holes]
-    radius = bolt_circle / 2.0 if bolt_circle is not None else sorted(far)[len(far) // 2] if far else 0.0  # fmt: skip
-    want = "half of motor.bolt_circle" if bolt_circle is not None else "as the others"
+    usual = sorted(far)[len(far) // 2] if far else 0.0
+    radius = usual if bolt_circle is None else bolt_circle / 2.0
+    together = len(far) > 1 and max(far) - min(far) <= 2.0 * ON_CIRCLE
+    if together and abs(usual - radius) > ON_CIRCLE:
+        raise OutlineError(Fault(
+            wording.keys["motor_holes"], "",
+            f"the motor's holes lie on a circle of {wording.length(2.0 * usual)} about the shaft axis "
+            f"at {wording.place(*shaft)}; motor.bolt_circle says {wording.length(2.0 * radius)}",
+        ))  # fmt: skip
     faults = []
     for number, (hole, r) in enumerate(zip(outline.motor_holes, far, strict=True), 1):
         if abs(r - radius) > ON_CIRCLE:
             faults.append(Fault(
                 wording.keys["motor_holes"], "",
                 f"the {wording.cut('motor_holes', number, hole)} lies {wording.length(r)} from the "
-                f"shaft axis at {wording.place(*shaft)}; expected {wording.length(radius)}, {want}",
+                f"shaft axis at {wording.place(*shaft)}; expected {wording.length(radius)}",
             ))  # fmt: skip
     if bolt_circle is not None:
         for number, slot in enumerate(outline.motor_slots, 1):
