@@ -3,6 +3,9 @@
 from __future__ import annotations
 
 import math
+import subprocess
+import sys
+import types
 from itertools import pairwise
 
 import ezdxf
@@ -10,8 +13,12 @@ import pytest
 from ezdxf.enums import TextEntityAlignment
 from shapely.geometry import Polygon
 
-from mountlimit import outlines
+from conftest import changed, toml_text
+from mountlimit import drivefile, outlines
+from mountlimit.errors import InputError
+from mountlimit.mounts import FORMS, _outline
 from mountlimit.outlines import Outline, OutlineError, Place, RoundHole, SlotHole, points
+from mountlimit.picking import Picker
 
 MM = 1e-3
 CORNERS = [(0, 0), (120, 0), (120, 150), (90, 170), (30, 170), (0, 150)]
@@ -301,9 +308,14 @@ def test_turned_and_mirrored_drawings(tmp_path):
     assert pytest.approx(sorted(plate.holes)[0][:2]) == (-0.035, -0.045)
 
 
-def rounded(sheet, w, h, r):
-    """A rectangle with rounded corners as lines and quarter arcs, one of them short by nothing."""
+def rounded(sheet, w, h, r, way="lines and arcs"):
+    """A rectangle with rounded corners as lines and quarter arcs, or as one polyline, clockwise."""
     add, at = sheet.msp, sheet.at
+    if way == "polyline":
+        ring = [(0, r), (0, h - r), (r, h), (w - r, h), (w, h - r), (w, r), (w - r, 0), (r, 0)]
+        bulge = -math.tan(math.pi / 8)
+        add.add_lwpolyline([(*at(*p), bulge if k % 2 else 0) for k, p in enumerate(ring)], format="xyb", close=True)  # fmt: skip
+        return sheet
     for a, b in (((r, 0), (w - r, 0)), ((w, r), (w, h - r)), ((w - r, h), (r, h)), ((0, h - r), (0, r))):  # fmt: skip
         add.add_line(at(*a), at(*b))
     for x, y, start in ((r, r, 180), (w - r, r, 270), (w - r, h - r, 0), (r, h - r, 90)):
@@ -311,10 +323,11 @@ def rounded(sheet, w, h, r):
     return sheet
 
 
+@pytest.mark.parametrize("way", ["lines and arcs", "polyline"])
 @pytest.mark.parametrize("r", [2.0, 10.0, 30.0])
-def test_rounded_corners_area(tmp_path, r):
-    """Area and perimeter of a plate with rounded corners against the closed form."""
-    path = rounded(Sheet(), 120, 150, r).holes().save(tmp_path)
+def test_rounded_corners_area(tmp_path, r, way):
+    """Area of a plate with rounded corners against the closed form."""
+    path = rounded(Sheet(), 120, 150, r, way).holes().save(tmp_path)
     plate = outlines.from_drawing(path)
     exact = (120 * 150 - (4 - math.pi) * r**2) * 1e-6
     assert plate.gross_area == pytest.approx(exact, rel=1e-3)
@@ -468,6 +481,20 @@ def test_layer_names_and_shaft_mark(tmp_path):
     assert "mount.frame_layer" in text
 
 
+def test_round_and_curved_plates(tmp_path):
+    """A round plate, and one whose edge is a single closed spline."""
+    plate = outlines.from_drawing(Sheet().circles([(60, 85, 200)], "0").holes().save(tmp_path))
+    assert plate.gross_area == pytest.approx(math.pi * 0.1**2, rel=1.5e-3)
+    from ezdxf.math import closed_uniform_bspline
+
+    curve = closed_uniform_bspline([(-10, -10), (130, -10), (130, 190), (-10, 190)])
+    sheet = Sheet().holes()
+    sheet.msp.add_spline().apply_construction_tool(curve)
+    plate = outlines.from_drawing(sheet.save(tmp_path))  # and the same curve, finely stepped:
+    fine = Polygon([(p.x * MM, p.y * MM) for p in curve.approximate(4000)])
+    assert plate.gross_area == pytest.approx(fine.area, rel=1e-3)
+
+
 def test_what_is_passed_over_is_noted(tmp_path):
     """Texts, centre lines, hidden layers, doubled lines, small gaps and heights are named in notes."""
     sheet = Sheet().lines([*CORNERS, (0.02, 0.01)]).lines(CORNERS[:2]).holes()
@@ -491,12 +518,19 @@ def open_plate(gap):
     return Sheet().lines([*CORNERS, (0, gap)]).holes()
 
 
+def solid():
+    sheet = Sheet()
+    sheet.msp.add_solid([(0, 0), (100, 0), (0, 100), (100, 100)])
+    return sheet
+
+
 BAD_SHEETS = {
     "gap": (lambda: open_plate(0.4), {}, ["does not close", "0.4 mm", "0, 0 mm"]),
     "gap, no holes": (lambda: Sheet().lines([*CORNERS, (0, 0.4)]), {}, ["no closed outline", "0.4 mm", "0, 0.4 mm"]),
     "two gaps": (lambda: Sheet().lines(CORNERS[:3]).lines([(120, 150.3), *CORNERS[3:], (0, 0.2)]), {}, ["no closed outline", "0.2 mm"]),
     "one line": (lambda: Sheet().lines([(0, 0), (100, 0)]), {}, ["no closed outline", "100 mm"]),
     "nothing": (Sheet, {}, ["holds no lines"]),
+    "a solid only": (solid, {}, ["holds no lines", "1 x SOLID"]),
     "slot with a gap": (lambda: Sheet().edge().holes().lines([(50, 40), (70, 40), (70, 50), (50, 50), (50, 40.3)]), {}, ["does not close", "0.3 mm"]),
     "branch": (lambda: Sheet().lines([*CORNERS, CORNERS[0]]).lines([CORNERS[2], CORNERS[5]]), {}, ["more than two lines meet", "120, 150 mm"]),
     "crossing": (lambda: Sheet().edge([(0, 0), (120, 170), (120, 0), (0, 170)]).holes(), {}, ["crosses", "60, 85 mm"]),
@@ -557,7 +591,7 @@ def broken(tmp_path, edit):
         (lambda b: b.replace(b" 40\n4.5\n", b" 40\nnan\n"), ["cannot be read"]),
         (lambda b: b.replace(b" 40\n4.5\n", b" 40\nround\n"), []),
         (lambda b: b"  0\nSECTION\n  2\nENTITIES\n  0\nENDSEC\n  0\nEOF\n", []),
-        (lambda b: b.replace(b"  0\nENDSEC", b"  0\nLINE\n" * 110_000 + b"  0\nENDSEC"), ["20000"]),
+        (lambda b: b.replace(b"  0\nENDSEC", b"  0\nLINE\n" * 110_000 + b"  0\nENDSEC"), ["40000"]),
         (lambda b: b + b" " * 21_000_000, ["21 MB", "20 MB"]),
     ],
 )  # fmt: skip
@@ -626,3 +660,84 @@ def test_too_many_things(tmp_path):
     ring.doc.blocks.new("ring").add_blockref("ring", (0, 0))
     ring.msp.add_blockref("ring", (0, 0))
     assert outlines.from_drawing(ring.save(tmp_path)).frame_holes
+
+
+# --- in a drive file
+
+OWN = types.SimpleNamespace(FORM="own outline", TITLE="test", FIELDS=_outline.FIELDS)
+BY_POINTS = {
+    "outline": [f"{x}, {y} mm" for x, y in CORNERS],
+    "frame_holes": [f"{x}, {y}, {d} mm" for x, y, d in FRAME],
+    "motor_holes": [f"{x!r}, {y!r}, {d} mm" for x, y, d in MOTOR],
+    "holes": "60, 105, 30 mm",
+}
+
+
+def own(monkeypatch, tmp_path, **keys):
+    """The outline of a drive file in ``tmp_path`` with these keys in its [mount]."""
+    monkeypatch.setitem(FORMS, "own outline", OWN)
+    changes = {"mount__form": "own outline", "mount__width": None, "mount__free_length": None}
+    data = changed(**changes, **{f"mount__{k}": v for k, v in keys.items()})
+    file = tmp_path / "drive.toml"
+    file.write_text(toml_text(data))
+    return _outline.outline_of(Picker(drivefile.read(file), {}), 0.07)
+
+
+def test_drive_file_by_points_and_by_drawing(monkeypatch, tmp_path):
+    """The same plate in a drive file by points in mm, by points in inches, and by drawing."""
+    plate = outlines.from_points(by_points())
+    same(plate, own(monkeypatch, tmp_path, **BY_POINTS, shaft="60, 105 mm", away="up"))
+    inches = {
+        "outline": [f"{x / 25.4!r}, {y / 25.4!r} in" for x, y in CORNERS],
+        "frame_holes": [f"{x / 25.4!r}, {y / 25.4!r} in, {d} mm" for x, y, d in FRAME],
+    }
+    same(plate, own(monkeypatch, tmp_path, **{**BY_POINTS, **inches}))
+    Sheet(0).edge().holes().save(tmp_path)
+    same(plate, own(monkeypatch, tmp_path, drawing="plate.dxf", drawing_units="mm"))
+
+
+def test_changed_drawing_is_read_again(monkeypatch, tmp_path):
+    """A drawing saved anew counts at once."""
+    Sheet().edge().holes().save(tmp_path)
+    assert len(own(monkeypatch, tmp_path, drawing="plate.dxf").holes) == 1
+    Sheet().edge().holes().circles([(60, 50, 12)], "0").save(tmp_path)
+    assert len(own(monkeypatch, tmp_path, drawing="plate.dxf").holes) == 2
+
+
+@pytest.mark.parametrize(
+    ("keys", "words"),
+    [
+        ({**BY_POINTS, "outline": ["0, 0 mm", "120, 0"]}, ["mount.outline = '120, 0'", "no unit", '"120, 0 mm"']),
+        ({**BY_POINTS, "outline": [[0, 0], [120, 0]]}, ["mount.outline = [0, 0]", '"0, 0 mm"']),
+        ({**BY_POINTS, "outline": "0, 0 mm"}, ["mount.outline", "three"]),
+        ({**BY_POINTS, "frame_holes": ["20, 15 mm"]}, ["mount.frame_holes = '20, 15 mm'", "diameter"]),
+        ({**BY_POINTS, "frame_holes": []}, ["mount.frame_holes", "at least one"]),
+        ({**BY_POINTS, "away": "north"}, ["mount.away", "up"]),
+        ({**BY_POINTS, "away": 3}, ["mount.away", "up"]),
+        ({**BY_POINTS, "shaft": "60, 107 mm"}, ["mount.motor_holes", "motor hole 1"]),
+        ({**BY_POINTS, "drawing": "plate.dxf"}, ["one way"]),
+        ({**BY_POINTS, "drawing_units": "mm"}, ["mount.drawing_units", "only used with mount.drawing"]),
+        ({"drawing": "plate.dxf", "holes": ["60, 105, 30 mm"]}, ["mount.holes", "from the drawing"]),
+        ({"drawing": "plat.dxf"}, ["mount.drawing", "no such file", "plate.dxf"]),
+        ({"drawing": "plate.dxf", "drawing_units": "inches"}, ["mount.drawing_units", "inch"]),
+        ({"drawing": "plate.dxf", "drawing_units": "inch"}, ["mount.drawing_units = 'inch'", "header says mm"]),
+        ({}, ["mount.outline", "missing", "drawing"]),
+    ],
+)  # fmt: skip
+def test_drive_file_refused(monkeypatch, tmp_path, keys, words):
+    """Each mistake names the drive file, the key, the entry and what to type."""
+    Sheet().edge().holes().save(tmp_path)
+    with pytest.raises(InputError) as caught:
+        own(monkeypatch, tmp_path, **keys)
+    line = str(caught.value).splitlines()[0]
+    for word in ("drive.toml", *words):
+        assert word in line, line
+
+
+def test_reading_stays_light():
+    """The kinds of a drive file load neither numpy, shapely nor the drawing reader."""
+    heavy = "('numpy', 'shapely', 'ezdxf')"
+    code = (
+        f"import sys, mountlimit.outlines.points; sys.exit(any(m in sys.modules for m in {heavy}))"
+    )
+    assert subprocess.run([sys.executable, "-c", code], check=False).returncode == 0

@@ -69,7 +69,7 @@ def read_drawing(
     drawn = collected(document, path.name, UNITS[unit], naming.shaft_layer)
     chained = chain(drawn.strokes)
     loops = [*drawn.loops, *chained.loops]
-    edge, inner, twice = _sorted_loops(path.name, loops, chained, wording)
+    edge, inner, twice = _sorted_loops(path.name, loops, chained, drawn.notes, wording)
     _refuse_open(path.name, edge, chained, wording)
     _refuse_second_plate(edge, inner, wording)
     outline, named = _named(anticlockwise(loop_places(edge)), inner, naming, drawn, wording)
@@ -80,28 +80,29 @@ def read_drawing(
 
 
 def _sorted_loops(
-    name: str, loops: Sequence[Loop], chained: Chained, wording: Wording
+    name: str, loops: Sequence[Loop], chained: Chained, notes: Sequence[str], wording: Wording
 ) -> tuple[Loop, list[_Shape], int]:
     """Give the loop around the largest area, the others as shapes, and how many were drawn twice."""
     if chained.branches:
         at = wording.place(*chained.branches[0])
         raise fault(name, f"more than two lines meet at {at}", "keep only the edges of the plate and its holes")  # fmt: skip
-    if len(loops) > 4 * MOST_CUTS:
+    if len(loops) > 2 * MOST_CUTS:  # each perhaps drawn twice
         raise fault(name, f"has {len(loops)} closed shapes; expected at most {MOST_CUTS}", "keep only the plate in the drawing")  # fmt: skip
     places = [anticlockwise(loop_places(loop)) for loop in loops]
-    sizes = [extent(p) for p in places if len(p) > 2]
-    if not sizes:
-        raise fault(name, _no_edge(chained, wording), "the edge of the plate must be one closed line")  # fmt: skip
+    if not any(len(p) > 2 for p in places):
+        hint = "; ".join(("the edge of the plate must be one closed line", *notes))
+        raise fault(name, _no_edge(chained, wording), hint)
     order = sorted(
         (k for k in range(len(loops)) if len(places[k]) > 2),
         key=lambda k: -math.prod(extent(places[k])),
     )
     shapes: list[_Shape] = []
-    kept = [places[order[0]]]
+    kept = [_signature(places[order[0]])]
     for k in sorted(order[1:]):  # holes are numbered as drawn
-        if any(_alike(places[k], other) for other in kept):
+        mark = _signature(places[k])
+        if any(all(abs(a - b) <= 2.0 * JOIN for a, b in zip(mark, m, strict=True)) for m in kept):
             continue
-        kept.append(places[k])
+        kept.append(mark)
         shapes.append(_Shape(recognised(loops[k]) or places[k], loops[k][0].layer))
     return loops[order[0]], shapes, len(order) - len(kept)
 
@@ -112,11 +113,9 @@ def _box(places: Polygon) -> tuple[float, float, float, float]:
     return min(xs), min(ys), max(xs), max(ys)
 
 
-def _alike(first: Polygon, second: Polygon) -> bool:
-    """Tell whether two shapes cover the same place: same extent and same area."""
-    apart = max(abs(a - b) for a, b in zip(_box(first), _box(second), strict=True))
-    less = abs(polygon_moments(first)[0] - polygon_moments(second)[0])
-    return apart <= 2.0 * JOIN and less <= 2.0 * JOIN * sum(extent(first))
+def _signature(places: Polygon) -> tuple[float, ...]:
+    """Give what two drawings of the same shape have in common: extent, and area over extent, m."""
+    return *_box(places), polygon_moments(places)[0] / (sum(extent(places)) or 1.0)
 
 
 def _no_edge(chained: Chained, wording: Wording) -> str:

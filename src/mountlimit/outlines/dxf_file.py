@@ -93,10 +93,9 @@ def _look(name: str, raw: bytes) -> None:
         raise fault(name, "is cut short: its end mark EOF is missing", "export it again")
     if b"ENTITIES" not in raw:
         raise fault(name, "holds no lines, arcs or curves", _EXPORT)
-    lines = raw[raw.rindex(b"ENTITIES") :].splitlines()
-    count = sum(1 for line in lines[1::2] if line.strip() == b"0")
-    if count > 5 * MOST_ENTITIES:  # corners of old polylines count as things here
-        raise too_many(name, f"more than {5 * MOST_ENTITIES}")
+    count = sum(1 for code in raw.splitlines()[::2] if code.strip() == b"0")
+    if count > 2 * MOST_ENTITIES:  # table entries and corners of old polylines count here
+        raise too_many(name, f"more than {2 * MOST_ENTITIES}")
 
 
 def header_unit(document: Any) -> str:

@@ -7,13 +7,13 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from typing import Any
 
-from .dxf_file import MOST_ENTITIES, too_many
+from .dxf_file import MOST_ENTITIES, fault, too_many
 from .error import OutlineError
 from .model import Place
 from .strokes import JOIN, LEAST_SAGITTA, SAGITTA, Arc, Loop, Stroke, arc_stroke
 
 DEEPEST_BLOCK = 12
-MOST_PLACES = 200_000
+MOST_PLACES = 50_000
 FLAT = 1e-5  # m
 
 
@@ -97,13 +97,17 @@ class Collector:
             self.passed_over[kind] += 1
 
     def _add(self, strokes: list[Stroke], closed: bool = False) -> None:
-        self._places += sum(len(s.places) for s in strokes)
-        if self._places > MOST_PLACES:
-            raise too_many(self.name, f"more than {MOST_PLACES} corners on")
+        self._count(sum(len(s.places) - 1 for s in strokes))
         if closed and strokes:
             self.loops.append(tuple(strokes))
         else:
             self.strokes += strokes
+
+    def _count(self, places: int) -> None:
+        self._places += places
+        if self._places > MOST_PLACES:
+            raise fault(self.name, f"has more than {MOST_PLACES} corners; expected a simple plate",
+                        "keep only the plate in the drawing")  # fmt: skip
 
     def _flat(self, points: Iterable[Any]) -> tuple[Place, ...]:
         """Give places in metres seen along z."""
@@ -117,7 +121,9 @@ class Collector:
         return tuple(places)
 
     def _parts(self, entity: Any, layer: str) -> list[Stroke]:
-        parts = []
+        parts: list[Stroke] = []
+        if len(entity) > MOST_PLACES:
+            self._count(len(entity))
         for part in entity.virtual_entities():
             if part.dxftype() == "LINE":
                 parts.append(Stroke(self._flat([part.dxf.start, part.dxf.end]), layer))
@@ -183,8 +189,6 @@ def collected(document: Any, name: str, scale: float, shaft_layer: str) -> Colle
     OutlineError
         when there is too much, or something cannot be read.
     """
-    from .dxf_file import fault
-
     try:
         return Collector(document, name, scale, shaft_layer)
     except OutlineError:

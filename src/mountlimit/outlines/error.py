@@ -33,6 +33,6 @@ class OutlineError(MountlimitError):
 class EntryMistake(MountlimitError):
     """One entry of a list of places, holes or slots that cannot be read."""
 
-    def __init__(self, entry: str, expected: str, suggestion: str = "") -> None:
+    def __init__(self, entry: object, expected: str, suggestion: str = "") -> None:
         self.entry, self.expected, self.suggestion = entry, expected, suggestion
         super().__init__(f"'{entry}': {expected}" + (f" ({suggestion})" if suggestion else ""))

@@ -39,7 +39,7 @@ def hole(entry: object) -> RoundHole:
     """
     x, y, diameter = _lengths(entry, ("x", "y", "diameter"), "20, 15, 9 mm")
     if not diameter >= SMALLEST_CUT:
-        raise EntryMistake(str(entry), "expected a diameter of 0.5 mm or more")
+        raise EntryMistake(entry, "expected a diameter of 0.5 mm or more")
     return RoundHole(x, y, diameter)
 
 
@@ -67,7 +67,7 @@ def slot(entry: object) -> SlotHole:
     return SlotHole(x, y, length, width, half_turn(angle))
 
 
-def heading(text: str) -> float:
+def heading(text: object) -> float:
     """Read a direction in a drawing, rad from its x axis: up, down, left, right or an angle.
 
     Raises
@@ -75,7 +75,7 @@ def heading(text: str) -> float:
     EntryMistake
         when it is neither.
     """
-    word = text.strip().lower()
+    word = text.strip().lower() if isinstance(text, str) else ""
     if word in HEADINGS:
         return math.radians(HEADINGS[word])
     try:
@@ -94,7 +94,7 @@ def _parts(entry: object, names: tuple[str, ...], example: str) -> list[str]:
     """Split an entry at its commas into as many parts as there are names."""
     form = f"expected text with {', '.join(names)} and a unit"
     if not isinstance(entry, str):
-        raise EntryMistake(str(entry), form, f'for example "{_offer(entry, names, example)}"')
+        raise EntryMistake(entry, form, f'for example "{_offer(entry, names, example)}"')
     if len(entry) > 200:
         raise EntryMistake(entry[:57] + "...", form, f'for example "{example}"')
     parts = [part.strip() for part in re.split("[,;]", entry)]
