@@ -9,8 +9,10 @@ import types
 from itertools import pairwise
 
 import ezdxf
+import numpy as np
 import pytest
 from ezdxf.enums import TextEntityAlignment
+from scipy.interpolate import BSpline
 from shapely.geometry import Polygon
 
 from conftest import changed, toml_text
@@ -177,6 +179,7 @@ def test_seen_from_the_motor():
         ({"slots": (SlotHole(0.06, 0.02, 0.09, 0.008, 0.0),)}, {}, ["slot 1", "overlap"]),
         ({"frame_holes": (RoundHole(0.02, 0.025, 0.07), RoundHole(0.1, 0.015, 0.009))}, {}, ["frame hole 1", "70 mm", "unit"]),
         ({}, {"bolt_circle": 0.08}, ["circle of 70 mm", "says 80 mm", "motor.bolt_circle"]),
+        ({"motor_slots": (SlotHole(0.06, 0.04, 0.02, 0.006, 0.0),)}, {"shaft": Place(0.06, 0.105)}, ["motor slot 1 at 60, 40 mm", "bolt circle of 70 mm"]),
         ({}, {"shaft": Place(0.062, 0.105)}, ["motor hole", "expected 3"]),
     ],
 )  # fmt: skip
@@ -194,6 +197,13 @@ def test_every_fault_at_once():
     with pytest.raises(OutlineError) as caught:
         outlines.from_points(bad)
     assert len(caught.value.faults) == 2
+
+
+def test_motor_slots_on_the_bolt_circle():
+    """A slot that the bolt circle crosses holds the motor as well as a round hole does."""
+    slots = tuple(SlotHole(h.x, h.y, 0.02, 0.0066, 0.0) for h in by_points().motor_holes)
+    plate = outlines.from_points(by_points(motor_holes=(), motor_slots=slots), bolt_circle=0.07)
+    assert sum(s.x for s in plate.motor_slots) == pytest.approx(0, abs=1e-12)
 
 
 # --- texts
@@ -399,9 +409,10 @@ def test_round_holes_however_drawn(tmp_path, way):
     elif way == "ellipse":
         msp.add_ellipse((60, 50), (6, 0), ratio=1)
     else:
-        from ezdxf.math import BSpline, ConstructionEllipse
+        from ezdxf.math import BSpline as Rational
+        from ezdxf.math import ConstructionEllipse
 
-        curve = BSpline.from_ellipse(ConstructionEllipse((60, 50), (6, 0), ratio=1))
+        curve = Rational.from_ellipse(ConstructionEllipse((60, 50), (6, 0), ratio=1))
         msp.add_spline(dxfattribs=layer).apply_construction_tool(curve)
     (hole,) = outlines.from_drawing(sheet.save(tmp_path)).holes
     assert hole == pytest.approx((0, -0.055, 0.012), abs=1e-6)
@@ -485,13 +496,13 @@ def test_round_and_curved_plates(tmp_path):
     """A round plate, and one whose edge is a single closed spline."""
     plate = outlines.from_drawing(Sheet().circles([(60, 85, 200)], "0").holes().save(tmp_path))
     assert plate.gross_area == pytest.approx(math.pi * 0.1**2, rel=1.5e-3)
-    from ezdxf.math import closed_uniform_bspline
-
-    curve = closed_uniform_bspline([(-10, -10), (130, -10), (130, 190), (-10, 190)])
-    sheet = Sheet().holes()
-    sheet.msp.add_spline().apply_construction_tool(curve)
-    plate = outlines.from_drawing(sheet.save(tmp_path))  # and the same curve, finely stepped:
-    fine = Polygon([(p.x * MM, p.y * MM) for p in curve.approximate(4000)])
+    corners = [(-60, -90), (180, -90), (180, 260), (-60, 260)] * 2
+    sheet, knots = Sheet().holes(), range(11)
+    spline = sheet.msp.add_spline(dxfattribs={"degree": 3})
+    spline.control_points, spline.knots = corners[:7], knots
+    plate = outlines.from_drawing(sheet.save(tmp_path))
+    curve = BSpline(knots, np.array(corners[:7]) * MM, 3)  # scipy's, over knots 3 to 7
+    fine = Polygon(curve(np.linspace(3, 7, 4000)))
     assert plate.gross_area == pytest.approx(fine.area, rel=1e-3)
 
 

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+import warnings
 from collections import Counter
 from collections.abc import Iterable, Iterator
+from itertools import pairwise
 from typing import Any
 
 from .dxf_file import MOST_ENTITIES, fault, too_many
@@ -13,6 +15,8 @@ from .model import Place
 from .strokes import JOIN, LEAST_SAGITTA, SAGITTA, Arc, Loop, Stroke, arc_stroke
 
 DEEPEST_BLOCK = 12
+SPAN_CHORDS = 8  # least chords between two knots of a spline
+DEEPEST_HALVING = 8
 MOST_PLACES = 50_000
 FLAT = 1e-5  # m
 
@@ -153,13 +157,46 @@ class Collector:
 
     def _curve(self, entity: Any, layer: str) -> Stroke:
         if entity.dxftype() == "ELLIPSE":
-            size, least = entity.dxf.major_axis.magnitude, 36
+            chord = self._chord(entity.dxf.major_axis.magnitude)
+            points = entity.flattening(chord, 36)
         else:
-            frame = self._flat([*entity.construction_tool().control_points])
-            size = max(math.dist(frame[0], p) for p in frame) / self.scale
-            least = 8
-        chord = max(SAGITTA / self.scale, LEAST_SAGITTA * size)
-        return Stroke(self._flat(entity.flattening(chord, least)), layer)
+            curve = entity.construction_tool()
+            if len(curve.control_points) > MOST_PLACES:
+                self._count(len(curve.control_points))
+            size = max(curve.control_points[0].distance(p) for p in curve.control_points)
+            points = _spline_points(curve, self._chord(size))
+        places = self._flat(points)
+        if len(places) < 2:
+            raise ValueError("no curve")
+        return Stroke(places, layer)
+
+    def _chord(self, size: float) -> float:
+        """Farthest a chord may lie from a curve of this size, in units of the drawing."""
+        return max(SAGITTA / self.scale, LEAST_SAGITTA * size)
+
+
+def _spline_points(curve: Any, chord: float) -> list[Any]:
+    """Flatten a spline over the span where it is defined, from knot ``degree`` to knot ``count``.
+
+    The reader's own flattening starts at the first knot, which is outside that span for a spline
+    that closes on itself without doubled knots.
+    """
+    knots = sorted({*curve.knots()[curve.degree : curve.count + 1]})
+    points = list(curve.points(knots[:1]))
+    for start, end in pairwise(knots):
+        steps = [start + (end - start) * k / SPAN_CHORDS for k in range(SPAN_CHORDS + 1)]
+        for a, b in pairwise(steps):
+            points += _halved(curve, a, b, points[-1], chord, DEEPEST_HALVING)
+    return points
+
+
+def _halved(curve: Any, a: float, b: float, first: Any, chord: float, depth: int) -> list[Any]:
+    """Give points after ``first`` up to parameter b, the step halved until chords are fine."""
+    middle, last = curve.points([(a + b) / 2.0, b])
+    if depth == 0 or middle.distance(first.lerp(last)) <= chord:
+        return [last]
+    left = _halved(curve, a, (a + b) / 2.0, first, chord, depth - 1)
+    return left + _halved(curve, (a + b) / 2.0, b, left[-1], chord, depth - 1)
 
 
 def _dashed(line_type: Any) -> bool:
@@ -190,7 +227,9 @@ def collected(document: Any, name: str, scale: float, shaft_layer: str) -> Colle
         when there is too much, or something cannot be read.
     """
     try:
-        return Collector(document, name, scale, shaft_layer)
+        with warnings.catch_warnings():
+            warnings.simplefilter("ignore")  # of divisions in a damaged drawing: said below
+            return Collector(document, name, scale, shaft_layer)
     except OutlineError:
         raise
     except Exception:  # damaged things can raise anything in the drawing's reader

@@ -86,14 +86,15 @@ def check_circle(
                 f"the {wording.cut('motor_holes', number, hole)} lies {wording.length(r)} from the "
                 f"shaft axis at {wording.place(*shaft)}; expected {wording.length(radius)}",
             ))  # fmt: skip
-    if bolt_circle is not None:
-        for number, slot in enumerate(outline.motor_slots, 1):
-            if not _reaches(slot, shaft, radius):
-                faults.append(Fault(
-                    wording.keys["motor_slots"], "",
-                    f"the {wording.cut('motor_slots', number, slot)} does not cross the bolt circle "
-                    f"of {wording.length(bolt_circle)} about the shaft axis at {wording.place(*shaft)}",
-                ))  # fmt: skip
+    faults += [
+        Fault(
+            wording.keys["motor_slots"], "",
+            f"the {wording.cut('motor_slots', number, slot)} does not cross the bolt circle of "
+            f"{wording.length(2.0 * radius)} about the shaft axis at {wording.place(*shaft)}",
+        )
+        for number, slot in enumerate(outline.motor_slots, 1)
+        if radius and not _reaches(slot, shaft, radius)
+    ]  # fmt: skip
     if faults:
         raise OutlineError(*faults)
 
