@@ -56,6 +56,7 @@ class Motor:
     centre_of_mass: Value
     bolts: BoltSet
     bolt_circle: Value
+    hole_diameter: Value  # in the mount, for a face bolt or its sleeve
     bore: Value
     thread_depth: Value
     thread_strength: Value
@@ -170,6 +171,7 @@ class Fixings:
     slots_along: bool  # along the row of bolts, else square to it
     washer_diameter: Value
     hole_diameter: Value
+    body_diameter: Value  # of what bears on the hole: the bolt, or its sleeve
     joint_stiffness: Value
 
 
@@ -270,6 +272,26 @@ class Cut:
     second: bool = False  # of the mount's second material
 
 
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """How far it is from a bolt to what lies one way from it: an open end, or the next bolt."""
+
+    distance: Number
+    open_end: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surroundings:
+    """What lies round a bolt's own hole in a plate of free shape.
+
+    ``gaps`` holds, along the first and along the second axis of the plane, the gap below and above.
+    """
+
+    hole_diameter: Value
+    slotted: bool
+    gaps: tuple[tuple[Gap, Gap], tuple[Gap, Gap]]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoltPlane:
     """Where the frame bolts are, and the plane they clamp."""
@@ -285,6 +307,7 @@ class BoltPlane:
     towards_motor: float  # way along second in which the material goes on; 0 when it does not
     contacts: tuple[int, ...] = (0,)  # contacts of the plate model that press on this plane
     of_second: bool = False  # the part the bolts go through is of the mount's second material
+    around: tuple[Surroundings, ...] = ()  # bolt by bolt, where the part is no rectangle
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -411,7 +434,8 @@ class MountForm(Protocol):
     FORM: str
     TITLE: str
     FIELDS: tuple[Any, ...]  # its own keys; one of a common key takes that key's place
-    # Optional: UNUSED, common keys the form has no use for; STARTER, values for its starter file.
+    # Optional: UNUSED, common keys the form has no use for; STARTER, values for its starter file;
+    # bolt_holes(picker, motor), the holes for frame and motor bolts where they are the form's own.
 
     def build(self, picker: Any, drive: Any) -> Mount:
         """Lay out segments, cuts and the bolt plane."""

@@ -82,7 +82,7 @@ def stiffnesses(drive: Drive, held: bool = False) -> Stiffnesses:
     modulus = float(material.creep_modulus if held else material.elastic_modulus)
     thickness = float(drive.mount.thickness)
     cone = joint_formulas.frustum_stiffness(
-        modulus, float(fixings.bolts.thread.diameter), thickness, float(fixings.washer_diameter)
+        modulus, float(fixings.body_diameter), thickness, float(fixings.washer_diameter)
     )
     through = modulus / thickness
     other, screws = drive.mount.second, drive.mount.screws

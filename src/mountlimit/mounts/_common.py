@@ -59,6 +59,22 @@ class Parts:
     second: Substance | None = None
 
 
+NO_SLOT = Value(0.0, "slot length", "derived", "round holes")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltHoles:
+    """The holes in the mount for a set of bolts, and what sits in them."""
+
+    diameter: Value
+    body: Value  # outer diameter of what bears on the hole: the bolt, or its sleeve
+    sleeve: bool = False  # a steel sleeve takes the clamp past the mount
+    face: Value | None = None  # diameter of what presses on the mount, when it is not the washer
+    slotted: bool = False
+    slot_length: Value = NO_SLOT
+    slots_along: bool = False
+
+
 def spread(count: int, span: Value) -> tuple[Number, ...]:
     """Give ``count`` places evenly over ``span``, centred on zero."""
     if count == 1:
@@ -81,7 +97,7 @@ def pattern(fixings: Fixings) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
 def motor_holes(motor: Motor, reach: float) -> tuple[tuple[float, float], ...]:
     """Give the motor bolt holes cut by the line through the two nearest the frame, and the bore."""
     half = float(layout.motor_bolt_half_span(motor.bolt_circle, motor.bolts.number))
-    hole = motor.bolts.thread.clearance_hole
+    hole = motor.hole_diameter
     holes = [(-half, float(hole)), (half, float(hole))]
     radius = float(motor.bore) / 2
     if radius > abs(reach):
@@ -123,11 +139,11 @@ def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
     per_row = len(pattern(fixings)[1])
     if per_row > 1 and fixings.span_across / (per_row - 1) <= hole:
         picker.mistake("fixings.span_across", "puts the frame bolt holes into one another")
-    if motor.bolt_circle + float(motor.bolts.thread.clearance_hole) >= width:
+    if motor.bolt_circle + float(motor.hole_diameter) >= width:
         picker.mistake(
             "motor.bolt_circle", f"leaves the mount, which is {width * 1000:.1f} mm wide"
         )
-    if motor.bore + float(motor.bolts.thread.clearance_hole) >= motor.bolt_circle:
+    if motor.bore + float(motor.hole_diameter) >= motor.bolt_circle:
         picker.mistake("motor.bore", "runs into the holes of the motor bolts")
 
 
@@ -139,9 +155,9 @@ MODEL_SPREAD = (0.9, 1.0, 1.1)
 MODEL_SOURCE = "the model itself: plates within 8 % of solid elements in tilt, and the contact points (computed)"
 
 
-def _warping(picker: Picker) -> Value:
+def _warping(picker: Picker, beams: bool) -> Value:
     """Give how far warping is held in the section route; with plates it is only a reference."""
-    if picker.plates is not None:
+    if picker.plates is not None or not beams:
         return Value(1.0, "mount.warping_held", "derived", "reference: ends held")
     return picker.between(
         "mount.warping_held", 0.0, 1.0, 1.0,
@@ -152,7 +168,7 @@ def _warping(picker: Picker) -> Value:
 def _softness(picker: Picker, parts: Parts, thickness: Value) -> Value:
     """Give the true give over the model's; a plate thick against its washers' rings gives more."""
     thread = parts.motor.bolts.thread
-    ring = (float(thread.washer_diameter) - float(thread.clearance_hole)) / 2
+    ring = (float(thread.washer_diameter) - float(parts.motor.hole_diameter)) / 2
     if thickness <= THICK * ring:
         return picker.between("mount.softness", *MODEL_SPREAD, MODEL_SOURCE)
     return picker.between(
@@ -175,7 +191,7 @@ def mount(
         width=width,
         grade=picker.word("mount.grade", "scrap" if parts.material.card.scrap else "known"),
         weight_acts=picker.word("mount.weight_acts", "towards"),
-        warping_held=_warping(picker),
+        warping_held=_warping(picker, bool(segments)),
         softness=_softness(picker, parts, thickness),
         segments=segments,
         cuts=cuts,
@@ -197,7 +213,7 @@ def motor_bolts_on(drive: Drive, facet: int) -> list[MotorBolt]:
     return [
         MotorBolt(
             facet=facet, centre=(circle / 2 * math.sin(a), -circle / 2 * math.cos(a)),
-            hole_diameter=float(bolts.thread.clearance_hole), washer_diameter=washer,
+            hole_diameter=float(drive.motor.hole_diameter), washer_diameter=washer,
         )
         for a in turns
     ]  # fmt: skip

@@ -56,7 +56,8 @@ def motor(picker: Picker) -> Motor:
         ),
         bolts=bolts,
         bolt_circle=circle,
-        bore=picker.between("motor.bore", 0.5 * circle, 0.5 * circle, 0.5 * circle, COMMON),
+        hole_diameter=bolts.thread.clearance_hole,
+        bore=_bore(picker, circle),
         thread_depth=picker.between(
             "motor.thread_depth", 0.8 * diameter, 1.2 * diameter, 1.5 * diameter, COMMON
         ),
@@ -66,6 +67,13 @@ def motor(picker: Picker) -> Motor:
             "from memory (a third of the motor's mass at a third of its size)",
         ),
     )  # fmt: skip
+
+
+def _bore(picker: Picker, circle: Value) -> Value:
+    """Give the hole for spigot or shaft; a form may have it among its own holes."""
+    if not picker.knows("motor.bore"):
+        return Value(0.0, "motor.bore", "derived", "among the mount's own holes")
+    return picker.between("motor.bore", 0.5 * circle, 0.5 * circle, 0.5 * circle, COMMON)
 
 
 def _torque_constant(picker: Picker) -> Number:
