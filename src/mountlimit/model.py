@@ -8,13 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
 from .worked import Value
+
+if TYPE_CHECKING:
+    from .outlines import Outline
 
 Array = NDArray[np.float64]
 Number = Any  # a float, a worked.Value, or an array that broadcasts
@@ -375,6 +378,8 @@ class Mount:
     screws: Screws | None = None
     welds: tuple[Weld, ...] = ()
     rods: tuple[Rod, ...] = ()
+    outline: Outline | None = None  # of a plate of the user's own shape, and ...
+    rests: tuple[tuple[tuple[float, float], ...], ...] = ()  # ... the faces by which it bears
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
 
     def substance(self, second: bool) -> Substance:

@@ -7,12 +7,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol
 
+from ..errors import Mistake
 from ..formulas import layout
 from ..model import BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
 from ..worked import Value
 
 if TYPE_CHECKING:
-    from ..plates import Facet, FrameBolt, Hole, MotorBolt, Slot
+    from ..plates import Cutout, Facet, FrameBolt, Hole, MotorBolt, Slot
 
 
 Outline = list[tuple[float, float]]
@@ -42,6 +43,9 @@ class Picker(Protocol):
         ...
 
     warnings: list[str]
+    mistakes: list[Mistake]
+    system: str  # units of messages
+    file: Any  # the drive file
     plates: Any  # the plate model behind the file, or None
 
     def mistake(self, key: str, expected: str, suggestion: str = "") -> None:
@@ -242,7 +246,7 @@ def frame_bolt_on(
 def facet_of(
     drive: Drive, name: str, outline: Outline, origin: tuple[float, float, float],
     e2: tuple[float, float, float], thickness: float, bored: bool,
-    e1: tuple[float, float, float] = (1.0, 0.0, 0.0), holes: Sequence[Hole | Slot] = (),
+    e1: tuple[float, float, float] = (1.0, 0.0, 0.0), holes: Sequence[Hole | Slot | Cutout] = (),
 ) -> Facet:  # fmt: skip
     """Give a facet; ``e1`` is the width, and its material the one the mount has for that name.
 

@@ -81,10 +81,18 @@ def outline_of(picker: Chooser, bolt_circle: float, system: str = "metric") -> O
             return _drawn(path, _stamp(path), bolt_circle, tuple(about.items()))
         parts = {key: picker.card(f"mount.{key}") or () for key in POINT_KEYS}
         drawn = Outline(corners=picker.card("mount.outline"), **parts)
-        return from_points(drawn, bolt_circle=bolt_circle, system=system, **about)
+        return _pointed(drawn, bolt_circle, system, tuple(about.items()))
     except OutlineError as error:
         name = picker.file.name
         raise InputError([Mistake(name, f.key, f"'{f.value}'" if f.value else "", f.expected, f.suggestion) for f in error.faults]) from None  # fmt: skip
+
+
+@lru_cache(maxsize=8)
+def _pointed(
+    drawn: Outline, bolt_circle: float, system: str, about: tuple[tuple[str, Any], ...]
+) -> Outline:
+    """Check an outline by points once for all the trials of one run."""
+    return from_points(drawn, bolt_circle=bolt_circle, system=system, **dict(about))
 
 
 @lru_cache(maxsize=8)

@@ -77,6 +77,7 @@ def check_circle(
             wording.keys["motor_holes"], "",
             f"the motor's holes lie on a circle of {wording.length(2.0 * usual)} about the shaft axis "
             f"at {wording.place(*shaft)}; motor.bolt_circle says {wording.length(2.0 * radius)}",
+            f'motor.bolt_circle = "{wording.length(2.0 * usual)}", or correct the holes',
         ))  # fmt: skip
     faults = []
     for number, (hole, r) in enumerate(zip(outline.motor_holes, far, strict=True), 1):
