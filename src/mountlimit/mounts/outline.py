@@ -57,6 +57,7 @@ STARTER = {
 }  # fmt: skip
 LOOSE = 0.002  # m, a hole this much wider than its bolt is worth a word
 EDGE_LEAST = 1.2  # hole diameters from a hole's middle to the edge: EN 1993-1-8 table 3.3
+CHORDS = 1e-3  # of a hole's size, what its chords take away
 UNEVEN = math.radians(5.0)
 WORDS = {"frame": "fixings.bolts", "motor": "motor.bolts"}
 
@@ -90,7 +91,7 @@ def _key(picker: Picker, name: str) -> str:
 
 
 def _size(picker: Picker, value: float) -> str:
-    return units.show(value, "length", picker.system, 4)
+    return units.show(value, "length", picker.system, 3)
 
 
 def _refuse_sizes(
@@ -153,10 +154,10 @@ def _look_at_motor(picker: Picker, outline: Outline, motor: Motor) -> None:
             "The plate has no hole at the shaft axis: one for the shaft or the motor's spigot would be "
             "there, and the plate is softer with it."
         )
-    elif 2.0 * clear < shaft * (1 - 1e-9):
+    elif 2.0 * clear < shaft * (1 - CHORDS):
         picker.mistake(
             _key(picker, "holes"),
-            f"the hole at the shaft axis leaves {_size(picker, 2.0 * clear)} round it; the shaft is "
+            f"the hole at the shaft axis leaves {_size(picker, 2.0 * clear)} for the shaft, which is "
             f"{_size(picker, float(shaft))}",
         )
     places = _motor_places(outline, float(motor.bolt_circle))

@@ -1,7 +1,7 @@
 """What an outline leaves round its holes: distances to edges, material in a straight cut, bearing faces.
 
 The outline stands about the shaft: shaft axis at the origin, y away from the frame. Lengths in m.
-Shapes are shapely polygons with circles of 64 chords, their corners on the circle.
+Shapes are shapely polygons with circles of 192 chords, their corners on the circle.
 """
 
 from __future__ import annotations
@@ -18,7 +18,7 @@ from shapely.geometry import LineString, Point, Polygon, box
 
 from .model import Outline, Place, RoundHole, SlotHole
 
-QUARTER = 16  # chords in a quarter of a circle
+QUARTER = 48  # chords in a quarter of a circle
 RAYS = 41  # across a hole, one through its middle
 FAR = 10.0  # m, beyond any plate
 SLIVER = 0.003  # m, a bearing face that would end this near to the plate's end goes to the end
