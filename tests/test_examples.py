@@ -30,6 +30,7 @@ class First:
 FIRST = {
     "grain_cleaner": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "hay_elevator": First(safe="alignment", gives="motor_shaft", exit_status=1),
+    "kelp_hauler": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "log_carrier": First(safe="set_screw", gives="set_screw", exit_status=0),
     "bean_sheller": First(safe="alignment", gives="mount_section", exit_status=1),
     "orchard_barrow": First(safe="alignment", gives="motor_shaft", exit_status=0),
