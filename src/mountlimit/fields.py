@@ -26,7 +26,7 @@ class Field:
     """One key of the drive file."""
 
     key: str
-    kind: str  # a unit kind, or: integer, number, text, choice, flag, bolts, key size, card kinds
+    kind: str  # a unit kind, or: integer, number, text, choice, flag, bolts, key size, place, hole, slot, heading, card kinds
     meaning: str
     required: bool = False
     default: Default | None = None

@@ -8,13 +8,16 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
 from .worked import Value
+
+if TYPE_CHECKING:
+    from .outlines import Outline
 
 Array = NDArray[np.float64]
 Number = Any  # a float, a worked.Value, or an array that broadcasts
@@ -65,7 +68,8 @@ class Motor:
     mass: Value
     centre_of_mass: Value
     bolts: BoltSet
-    bolt_circle: Number  # this and the three below are None when the motor stands on feet
+    bolt_circle: Number  # this, bore, depth and strength are None when the motor stands on feet
+    hole_diameter: Value  # in the mount, for a motor bolt or its sleeve
     bore: Number
     thread_depth: Number
     thread_strength: Number
@@ -181,6 +185,7 @@ class Fixings:
     slots_along: bool  # along the row of bolts, else square to it
     washer_diameter: Value
     hole_diameter: Value
+    body_diameter: Value  # of what bears on the hole: the bolt, or its sleeve
     joint_stiffness: Value
 
 
@@ -286,6 +291,26 @@ class Cut:
     notch: Number | None = None  # fatigue notch factor of a weld's toe in the cut
 
 
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """How far it is from a bolt to what lies one way from it: an open end, or the next bolt."""
+
+    distance: Number
+    open_end: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surroundings:
+    """What lies round a bolt's own hole in a plate of free shape.
+
+    ``gaps`` holds, along the first and along the second axis of the plane, the gap below and above.
+    """
+
+    hole_diameter: Value
+    slotted: bool
+    gaps: tuple[tuple[Gap, Gap], tuple[Gap, Gap]]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoltPlane:
     """Where the frame bolts are, and the plane they clamp."""
@@ -301,6 +326,7 @@ class BoltPlane:
     towards_motor: float  # way along second in which the material goes on; 0 when it does not
     contacts: tuple[int, ...] = (0,)  # contacts of the plate model that press on this plane
     of_second: bool = False  # the part the bolts go through is of the mount's second material
+    around: tuple[Surroundings, ...] = ()  # bolt by bolt, where the part is no rectangle
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -402,6 +428,8 @@ class Mount:
     rods: tuple[Rod, ...] = ()
     spacers: tuple[Spacer, ...] = ()
     opening: Number = None  # hole that the motor's body goes through in the plate behind it
+    outline: Outline | None = None  # of a plate of the user's own shape, and ...
+    rests: tuple[tuple[tuple[float, float], ...], ...] = ()  # ... the faces by which it bears
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
     own: Mapping[str, Number] = field(default_factory=dict)  # measures that only this form has
 
@@ -462,7 +490,8 @@ class MountForm(Protocol):
     FORM: str
     TITLE: str
     FIELDS: tuple[Any, ...]  # its own keys; one of a common key takes that key's place
-    # Optional: UNUSED, common keys the form has no use for; STARTER, values for its starter file.
+    # Optional: UNUSED, common keys the form has no use for; STARTER, values for its starter file;
+    # bolt_holes(picker, motor), the holes for frame and motor bolts where they are the form's own.
 
     def build(self, picker: Any, drive: Any) -> Mount:
         """Lay out segments, cuts and the bolt plane."""

@@ -82,7 +82,9 @@ def test_withdrawal_by_hand():
     the grain, worked with a pocket calculator."""
     strength = timber_screws.withdrawal_strength(0.008, 0.064, 350.0)
     assert strength == pytest.approx(13.155e6, rel=1e-4)
-    assert timber_screws.withdrawal_along_grain(strength, 0.008, 0.064) == pytest.approx(5613, abs=2)
+    assert timber_screws.withdrawal_along_grain(strength, 0.008, 0.064) == pytest.approx(
+        5613, abs=2
+    )
 
 
 def test_pin_on_an_elastic_foundation_by_finite_differences():
@@ -113,7 +115,9 @@ def test_rows_are_what_the_screws_hold():
     screws = case.drive.mount.screws
     assert len(rows) == 4 * screws.count
     out, through, across, both = (float(r.utilisation) for r in rows[:4])
-    assert out == pytest.approx(float(case.response.screws[0].tension) / 1.0 / float(screws.holding))
+    assert out == pytest.approx(
+        float(case.response.screws[0].tension) / 1.0 / float(screws.holding)
+    )
     assert through < out  # aluminium under the head
     assert both == pytest.approx(hypot(out, across), rel=1e-12)
 
@@ -154,7 +158,9 @@ def test_holding_by_material():
     tapped = {"mount__screws": "6 x M6", "mount__screw_length": "30 mm"}
     held = [screws_of(**tapped, mount__material=m).holding for m in ("6061", "pom", "hdpe")]
     assert held == sorted(held, reverse=True)
-    drive = resolve(built(mount__material="hdpe", mount__screws="6 x 6 mm", mount__screw_length="30 mm"))
+    drive = resolve(
+        built(mount__material="hdpe", mount__screws="6 x 6 mm", mount__screw_length="30 mm")
+    )
     by_hand = float(drive.mount.material.yield_strength) / 3**0.5 * np.pi * 4.8e-3 * 30e-3
     assert drive.mount.screws.holding == pytest.approx(by_hand, rel=1e-9)
 
@@ -178,5 +184,7 @@ def test_forms_without_screws_are_not_asked():
      ("mount__screw_hold", "0 N"), ("mount__screw_kind", "nail")],
 )  # fmt: skip
 def test_bad_inputs_are_refused(key, value):
-    with pytest.raises((InputError, Exception), match=key.replace("__", ".").split(".")[1].split("_")[0]):
+    with pytest.raises(
+        (InputError, Exception), match=key.replace("__", ".").split(".")[1].split("_")[0]
+    ):
         resolve(built(**{key: value}))

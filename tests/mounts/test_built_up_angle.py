@@ -126,7 +126,15 @@ def test_shear_of_the_screws_is_the_pull_across():
         {"fixings__joint_stiffness": "100 kN/mm"},
         {"mount__screw_stiffness": "500 N/mm"},
     ],
-    ids=["fewer", "closer", "thinner edge", "thinner base", "thinner screws", "frame", "softer screws"],
+    ids=[
+        "fewer",
+        "closer",
+        "thinner edge",
+        "thinner base",
+        "thinner screws",
+        "frame",
+        "softer screws",
+    ],
 )
 def test_a_softer_seam_leans_more_and_lowers_the_limit(softer):
     """Across and away: fewer screws, a shorter row, a thinner edge, a softer joint give more."""
@@ -152,7 +160,8 @@ def test_a_dense_stiff_row_comes_near_the_plain_angle_from_the_soft_side():
     """In metal: the more and stiffer the screws, the nearer to an angle that is one piece."""
     whole = lean(angle_file(**ANGLE, mount__heel_to_bolts="35 mm"), np.pi / 4)
     leans = [
-        lean(built(**{**ROW, "mount__screws": screws, "mount__screw_stiffness": k}), np.pi / 4) / whole
+        lean(built(**{**ROW, "mount__screws": screws, "mount__screw_stiffness": k}), np.pi / 4)
+        / whole
         for screws, k in (("4 x M5", "5 kN/mm"), ("6 x M5", "50 kN/mm"), ("12 x M5", "1000 kN/mm"))
     ]
     assert leans[0] > 5 > leans[1] > leans[2]

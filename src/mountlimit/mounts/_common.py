@@ -7,12 +7,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol
 
+from ..errors import Mistake
 from ..formulas import layout
 from ..model import Beyond, BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
 from ..worked import Value
 
 if TYPE_CHECKING:
-    from ..plates import Facet, FrameBolt, Hole, MotorBolt, Slot
+    from ..plates import Cutout, Facet, FrameBolt, Hole, MotorBolt, Slot
 
 
 Outline = list[tuple[float, float]]
@@ -43,6 +44,9 @@ class Picker(Protocol):
         ...
 
     warnings: list[str]
+    mistakes: list[Mistake]
+    system: str  # units of messages
+    file: Any  # the drive file
     plates: Any  # the plate model behind the file, or None
 
     def mistake(self, key: str, expected: str, suggestion: str = "") -> None:
@@ -58,6 +62,22 @@ class Parts:
     fixings: Fixings
     material: Substance
     second: Substance | None = None
+
+
+NO_SLOT = Value(0.0, "slot length", "derived", "round holes")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltHoles:
+    """The holes in the mount for a set of bolts, and what sits in them."""
+
+    diameter: Value
+    body: Value  # outer diameter of what bears on the hole: the bolt, or its sleeve
+    sleeve: bool = False  # a steel sleeve takes the clamp past the mount
+    face: Value | None = None  # diameter of what presses on the mount, when it is not the washer
+    slotted: bool = False
+    slot_length: Value = NO_SLOT
+    slots_along: bool = False
 
 
 def spread(count: int, span: Value) -> tuple[Number, ...]:
@@ -87,7 +107,7 @@ def pattern(
 def motor_holes(motor: Motor, reach: float) -> Holes:
     """Give the motor bolt holes cut by the line through the two nearest the frame, and the bore."""
     half = float(layout.motor_bolt_half_span(motor.bolt_circle, motor.bolts.number))
-    hole = motor.bolts.thread.clearance_hole
+    hole = motor.hole_diameter
     holes = [(-half, float(hole)), (half, float(hole))]
     radius = float(motor.bore) / 2
     if radius > abs(reach):
@@ -159,11 +179,11 @@ def refuse_narrow(picker: Picker, width: Value, parts: Parts, count: int | None 
 def refuse_narrow_motor(picker: Picker, width: Value, parts: Parts) -> None:
     """Record mistakes when the motor's bolts or bore do not fit in the width."""
     motor = parts.motor
-    if motor.bolt_circle + float(motor.bolts.thread.clearance_hole) >= width:
+    if motor.bolt_circle + float(motor.hole_diameter) >= width:
         picker.mistake(
             "motor.bolt_circle", f"leaves the mount, which is {width * 1000:.1f} mm wide"
         )
-    if motor.bore + float(motor.bolts.thread.clearance_hole) >= motor.bolt_circle:
+    if motor.bore + float(motor.hole_diameter) >= motor.bolt_circle:
         picker.mistake("motor.bore", "runs into the holes of the motor bolts")
 
 
@@ -188,7 +208,7 @@ def _warping(picker: Picker, beams: bool) -> Value:
 def _softness(picker: Picker, parts: Parts, thickness: Value) -> Value:
     """Give the true give over the model's; a plate thick against its washers' rings gives more."""
     thread = parts.motor.bolts.thread
-    ring = (float(thread.washer_diameter) - float(thread.clearance_hole)) / 2
+    ring = (float(thread.washer_diameter) - float(parts.motor.hole_diameter)) / 2
     if thickness <= THICK * ring:
         return picker.between("mount.softness", *MODEL_SPREAD, MODEL_SOURCE)
     return picker.between(
@@ -241,7 +261,7 @@ def motor_bolts_on(drive: Drive, facet: int) -> list[MotorBolt]:
     return [
         MotorBolt(
             facet=facet, centre=(circle / 2 * math.sin(a), -circle / 2 * math.cos(a)),
-            hole_diameter=float(bolts.thread.clearance_hole), washer_diameter=washer,
+            hole_diameter=float(drive.motor.hole_diameter), washer_diameter=washer,
         )
         for a in turns
     ]  # fmt: skip
@@ -270,7 +290,7 @@ def frame_bolt_on(
 def facet_of(
     drive: Drive, name: str, outline: Outline, origin: tuple[float, float, float],
     e2: tuple[float, float, float], thickness: float, bored: bool,
-    e1: tuple[float, float, float] = (1.0, 0.0, 0.0), holes: Sequence[Hole | Slot] = (),
+    e1: tuple[float, float, float] = (1.0, 0.0, 0.0), holes: Sequence[Hole | Slot | Cutout] = (),
 ) -> Facet:  # fmt: skip
     """Give a facet; ``e1`` is the width, and its material the one the mount has for that name.
 

@@ -162,7 +162,9 @@ def _lines(drive: Drive, inside: float, tip: float, ends: tuple[float, float]) -
     x, places = INSET * inside, [above, below] if above < below else [(above + below) / 2]
     found = [SectionLine(facet=0, start=(-x, y), end=(x, y)) for y in places]
     found += [
-        SectionLine(facet=i, start=(INSET * tip, INSET * ends[0]), end=(INSET * tip, INSET * ends[1]))
+        SectionLine(
+            facet=i, start=(INSET * tip, INSET * ends[0]), end=(INSET * tip, INSET * ends[1])
+        )
         for i in (1, 2)
     ]
     return found

@@ -56,6 +56,7 @@ def motor(picker: Picker) -> Motor:
             "from memory (half the length of a motor of this mass)",
         ),
         bolts=bolts,
+        hole_diameter=bolts.thread.clearance_hole,
         rotor_inertia=picker.between(
             "duty.rotor_inertia", inertia / 3, inertia, inertia * 3,
             "from memory (a third of the motor's mass at a third of its size)",
@@ -69,7 +70,7 @@ def _face(picker: Picker, bolts: BoltSet) -> dict[str, Any]:
     circle, diameter = picker.number("motor.bolt_circle"), bolts.thread.diameter
     return {
         "bolt_circle": circle,
-        "bore": picker.between("motor.bore", 0.5 * circle, 0.5 * circle, 0.5 * circle, COMMON),
+        "bore": _bore(picker, circle),
         "thread_depth": picker.between(
             "motor.thread_depth", 0.8 * diameter, 1.2 * diameter, 1.5 * diameter, COMMON
         ),
@@ -87,6 +88,13 @@ def _feet(picker: Picker, bolts: BoltSet) -> dict[str, Any]:
     )  # fmt: skip
     none = dict.fromkeys(("bolt_circle", "bore", "thread_depth", "thread_strength"))
     return {**none, "feet": feet}
+
+
+def _bore(picker: Picker, circle: Value) -> Value:
+    """Give the hole for spigot or shaft; a form may have it among its own holes."""
+    if not picker.knows("motor.bore"):
+        return Value(0.0, "motor.bore", "derived", "among the mount's own holes")
+    return picker.between("motor.bore", 0.5 * circle, 0.5 * circle, 0.5 * circle, COMMON)
 
 
 def _torque_constant(picker: Picker) -> Number:
