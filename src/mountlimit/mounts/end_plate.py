@@ -25,14 +25,14 @@ and the wall of the frame member are not checked.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from ..fields import FIXINGS, choose, may, need
-from ..formulas import hole_limits, layout, welds
-from ..model import BoltPlane, Cut, Drive, Mount, Number, Weld
+from ..fields import choose, may, need
+from ..formulas import layout
+from ..model import BoltPlane, Cut, Drive, Mount, Number
 from ..worked import Value
-from . import _common
+from . import _common, _welding
 from ._common import Parts, Picker
 
 if TYPE_CHECKING:
@@ -50,12 +50,11 @@ FIELDS = (
     need("mount.tube_wall", "length", "wall thickness of the tube", "0.5 mm", "50 mm", "3 mm"),
     need("mount.tube_length", "length", "tube between frame and plate", "10 mm", "2 m", "80 mm"),
     choose("mount.tube_runs", "where the tube runs from the plate: back beside the motor, or forward beside the sprocket", ("motor", "sprocket")),
-    need("fixings.weld_leg", "length", "leg of the fillet: from the corner to its toe", "1.5 mm", "30 mm", "4 mm"),
+    *_welding.FIELDS,
 )  # fmt: skip
-UNUSED = (*(field.key for field in FIXINGS.fields), "mount.route", "mount.warping_held")
+UNUSED = (*_welding.NO_BOLTS, "mount.route", "mount.warping_held")
 STARTER = {"mount.free_length": "95 mm", "mount.tube_size": "50 mm"}
 SIDES = 12  # walls a round tube is drawn with
-THICK_LEG = 1.5  # leg over the wall: more is a slip of the pen
 INSET = 0.995  # of the way to an edge: where stress is read
 
 
@@ -77,11 +76,12 @@ def build(picker: Picker, parts: Parts) -> Mount:
     shape = picker.word("mount.tube", "square")
     depth = _depth(picker, shape, size)
     back = picker.word("mount.tube_runs", "motor") == "motor"
-    parts = _softened(picker, parts)
+    parts = _welding.welded(picker, parts)
+    _welding.warn_aluminium(picker, parts)
     leg = picker.number("fixings.weld_leg")
     _refuse(picker, parts, (free, size, depth, wall, width, leg), back)
     far = layout.opposite(length) if back else layout.total(thickness, length)
-    throat = welds.fillet_throat(leg)
+    _, sound = _welding.throats(picker, wall)
     own = {"tube": shape, "size": size, "depth": depth, "wall": wall, "length": length,
            "leg": leg, "axis": free, "way": -1.0 if back else 1.0}  # fmt: skip
     plane = BoltPlane(
@@ -90,10 +90,10 @@ def build(picker: Picker, parts: Parts) -> Mount:
         towards_motor=0.0, contacts=(),
     )  # fmt: skip
     lines = tuple(
-        Weld(
-            name=f"weld of the {w.name}", along="x" if abs(w.way[0]) > abs(w.way[1]) else "y",
-            length=Value(w.width, "length of the weld", "derived", "mid-line of the tube's wall"),
-            throat=throat, sides=1, apart=0.0,
+        _welding.fillet(
+            picker, parts, f"weld of the {w.name}",
+            Value(w.width, "length of the weld", "derived", "mid-line of the tube's wall"), sound,
+            "x" if abs(w.way[0]) > abs(w.way[1]) else "y",
         )
         for w in walls(shape, float(size), float(depth), float(wall))
     )  # fmt: skip
@@ -142,22 +142,6 @@ def _depth(picker: Picker, shape: str, size: Value) -> Number:
     return size
 
 
-def _softened(picker: Picker, parts: Parts) -> Parts:
-    """Give the parts with the yield strength beside a weld; refuse what cannot be welded."""
-    material = parts.material
-    card = material.card
-    if not card.weldable or card.haz_yield is None:
-        picker.mistake("mount.material", f"{card.name} cannot be welded so that it carries load",
-                       "choose a weldable material, or a bolted form")  # fmt: skip
-        return parts
-    if card.haz_yield >= card.yield_strength:
-        return parts
-    softer = hole_limits.ultimate_at_work(
-        card.haz_yield, material.yield_strength, card.yield_strength
-    )
-    return replace(parts, material=replace(material, yield_strength=softer))
-
-
 def _top(parts: Parts) -> float:
     motor = parts.motor
     return float(motor.bolt_circle) / 2 + 1.5 * float(motor.bolts.thread.washer_diameter)
@@ -173,11 +157,6 @@ def _refuse(
     if 2 * wall >= 0.8 * min(size, depth):
         picker.mistake("mount.tube_wall", "leaves hardly a bore in the tube: it is no tube")
         return
-    if leg > THICK_LEG * wall:
-        picker.mistake(
-            "fixings.weld_leg", f"is more than {THICK_LEG:g} times the tube's wall, {wall * 1000:.1f} mm",
-            "measure from the corner to the toe of the fillet",
-        )  # fmt: skip
     if size + 2 * leg > width:
         picker.mistake("mount.width", f"leaves no room for the fillets beside the tube; they need {1000 * (size + 2 * leg):.1f} mm")  # fmt: skip
     if float(motor.bolt_circle) + float(motor.bolts.thread.washer_diameter) > width:
