@@ -24,6 +24,8 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "mount_strain": (1.0, "the strain limit is already an allowable (Crawford, Plastics Engineering 3rd ed.)"),
     "bolt_slip": (1.25, "EN 1993-1-8 gamma_M3"),
     "bolt_strength": (1.25, "EN 1993-1-8 gamma_M2"),
+    "tube_grip": (1.25, "EN 1993-1-8 gamma_M3"),
+    "tube_crush": (1.0, "EN 1993-1-8 gamma_M5"),
     "bolt_bearing": (1.25, "EN 1993-1-8 gamma_M2"),
     "alignment": (1.0, "the alignment allowances are themselves the limit"),
     "running_alignment": (1.0, "the alignment allowances are themselves the limit"),

@@ -10,7 +10,7 @@ from ..model import MountForm
 # Forms people ask for that have no file yet: refused by name, never guessed.
 PLANNED = (
     "twin plates", "plate with strut", "built-up angle", "channel", "box", "tube end plate",
-    "foot motor", "saddle", "clamp block", "sleeved plate", "outline",
+    "foot motor", "sleeved plate", "outline",
 )  # fmt: skip
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol
 
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
+from ..model import BoltPlane, Clamp, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
 from ..worked import Value
 
 if TYPE_CHECKING:
@@ -57,6 +57,7 @@ class Parts:
     fixings: Fixings
     material: Substance
     second: Substance | None = None
+    clamp: Clamp | None = None  # for forms held on a tube, without its place
 
 
 def spread(count: int, span: Value) -> tuple[Number, ...]:
@@ -135,9 +136,9 @@ MODEL_SPREAD = (0.9, 1.0, 1.1)
 MODEL_SOURCE = "the model itself: plates within 8 % of solid elements in tilt, and the contact points (computed)"
 
 
-def _warping(picker: Picker) -> Value:
+def _warping(picker: Picker, beams: bool) -> Value:
     """Give how far warping is held in the section route; with plates it is only a reference."""
-    if picker.plates is not None:
+    if picker.plates is not None or not beams:
         return Value(1.0, "mount.warping_held", "derived", "reference: ends held")
     return picker.between(
         "mount.warping_held", 0.0, 1.0, 1.0,
@@ -158,7 +159,7 @@ def mount(
         width=width,
         grade=picker.word("mount.grade", "scrap" if parts.material.card.scrap else "known"),
         weight_acts=picker.word("mount.weight_acts", "towards"),
-        warping_held=_warping(picker),
+        warping_held=_warping(picker, bool(segments)),
         softness=picker.between("mount.softness", *MODEL_SPREAD, MODEL_SOURCE),
         segments=segments,
         cuts=cuts,

@@ -14,6 +14,8 @@ FAR_OVER = 10.0
 PLAIN = {
     "alignment": "alignment of the chain: the mount gives until the chain runs off its line",
     "bolt_slip": "frame joint: the mount slides",
+    "tube_grip": "clamp on the tube: the mount turns or slides",
+    "tube_crush": "clamped tube: the clamp dents it",
     "mount_section": "mount itself: it bends for good",
 }
 

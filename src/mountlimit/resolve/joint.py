@@ -149,7 +149,7 @@ def fixings(picker: Picker, material: Substance) -> Fixings:
     _refuse_edge(picker, edge, hole)
     return Fixings(
         bolts=bolts, span_across=across, span_along=along,
-        edge=edge, preload=preload.preload(picker, "fixings", bolts, material, washer, hole),
+        edge=edge, preload=preload.preload(picker, "fixings.", bolts, material, washer, hole),
         assembly_torque=preload.assembly_torque(bolts, material, washer, hole),
         friction=friction, slotted=picker.word("fixings.holes", "round") == "slotted",
         washer_diameter=washer, hole_diameter=hole,
@@ -228,7 +228,7 @@ def face(picker: Picker, motor: Motor, material: Substance) -> MotorFace:
     washer = _washer(picker, "motor.washer", thread)
     return MotorFace(
         preload=preload.preload(
-            picker, "motor", motor.bolts, material, washer, thread.clearance_hole
+            picker, "motor.", motor.bolts, material, washer, thread.clearance_hole
         ),
         friction=picker.between("motor.face_friction", low, likely, high, source),
         spigot=picker.word("motor.spigot", "no") == "yes",

@@ -53,13 +53,16 @@ def assembly_torque(bolts: BoltSet, material: Substance, washer: float, hole: Va
 
 
 def preload(
-    picker: Picker, section: str, bolts: BoltSet, material: Substance, washer: float, hole: Value
+    picker: Picker, keys: str, bolts: BoltSet, material: Substance, washer: float, hole: Value
 ) -> Value:
-    """Give each bolt's clamping force: given, or from its torque, or the usual share of proof."""
-    if f"{section}.preload" in picker.given:
-        return picker.number(f"{section}.preload")
+    """Give each bolt's clamping force: given, or from its torque, or the usual share of proof.
+
+    ``keys`` is what its keys begin with, such as "fixings.".
+    """
+    if f"{keys}preload" in picker.given:
+        return picker.number(f"{keys}preload")
     top = float(greatest(bolts))
-    low, mid, high, source = _tightened(picker, section, bolts, top)
+    low, mid, high, source = _tightened(picker, keys, bolts, top)
     if high > top:
         source += f"; not over 90 % of yield, {GUIDELINE}"
         low, mid, high = (min(v, top) for v in (low, mid, high))
@@ -71,15 +74,15 @@ def preload(
             f"; capped by the pressure the {material.card.family} can bear under the washer: "
             f"{limit.source if limit else ''}"
         )
-    return picker.between(f"{section}.preload", low, mid, high, source)
+    return picker.between(f"{keys}preload", low, mid, high, source)
 
 
 def _tightened(
-    picker: Picker, section: str, bolts: BoltSet, top: float
+    picker: Picker, keys: str, bolts: BoltSet, top: float
 ) -> tuple[float, float, float, str]:
     """Give the force by the given torque, else by hand, low to high, and its source."""
     thread, grade = bolts.thread, bolts.grade
-    key = f"{section}.tightening_torque"
+    key = f"{keys}tightening_torque"
     if key not in picker.given:
         full = 0.75 * threads.proof_load(grade.proof_stress, thread.stress_area)
         low, mid, high = (float(share * full) for share in CLAMP_SHARE)
