@@ -28,9 +28,11 @@ class First:
 
 
 FIRST = {
+    "duck_weed_rake": First(safe="tube_crush", gives="motor_shaft", exit_status=1),
     "grain_cleaner": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "hay_elevator": First(safe="alignment", gives="motor_shaft", exit_status=1),
     "log_carrier": First(safe="set_screw", gives="set_screw", exit_status=0),
+    "nut_shaker": First(safe="tube_grip", gives="tube_grip", exit_status=0),
     "orchard_barrow": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "reed_boat": First(safe="alignment", gives="bolt_slip", exit_status=1),
     "sluice_winder": First(safe="mount_section", gives="mount_section", exit_status=0),

@@ -1,7 +1,7 @@
 """Clamped tube: does the clamp press its wall in?  The other end of "tighten more".
 
 Nearly all of the load is the clamp's own, whatever the current.  Round tube: the wall as the chord of
-a welded joint pressed on opposite sides over the grip.  Square tube: its side walls.  Stress along
+a joint of plates welded along it on opposite sides, relieved as the pressure spreads over an arc.  Square tube: its side walls.  Stress along
 the tube from bending of the frame is left out, and so is what legs or shell do to keep the tube from
 spreading sideways.
 """

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..worked import formula
-from ._maths import larger, pi, sin, smaller, sqrt
+from ._maths import larger, pi, sin, smaller, sqrt, tan
 
 
 @formula
@@ -46,7 +46,7 @@ def contact_spread(contact_angle: float) -> float:
     Parameters
     ----------
     contact_angle : alpha [rad]
-        half the arc that is pressed, evenly; 66 deg stand for the 4/pi of a cosine pressure
+        half the arc that is pressed, evenly; 67 deg stand for the 4/pi of a cosine pressure
 
     Returns
     -------
@@ -349,7 +349,7 @@ def round_wall_resistance(
 ) -> float:
     """Force on opposite sides at which the wall of a round tube is pressed in.
 
-    N = 5 * f_y * t**2 * (1 + 0.25 * min(L / d, 4)) / (1 - 0.81 * sin(alpha))
+    N = 5 * f_y * t**2 * (1 + 0.25 * min(L / d, 4)) / max(1 - tan(alpha / 2), 0.19)
 
     Parameters
     ----------
@@ -360,7 +360,7 @@ def round_wall_resistance(
     tube_diameter : d [m]
         outer diameter
     contact_angle : alpha [rad]
-        half the arc that is pressed; its chord over the diameter is sin(alpha)
+        half the arc that is pressed, evenly
     length : L [m]
         length pressed along the tube
 
@@ -374,8 +374,9 @@ def round_wall_resistance(
 
     Source
     ------
-    EN 1993-1-8 table 7.4, X joints, chord face failure, partial factor 1 (from memory); for a thin
-    plate along the tube (alpha nought) it is the formula for gusset plates of makers' guides
+    EN 1993-1-8 table 7.3, chord face failure by a plate along the tube, partial factor 1; the arc by
+    four plastic hinges of a ring, M_p = W * d / 8 * (1 - tan(alpha / 2)), but no more than table 7.4
+    gives for a member as wide as the tube, 1/0.19 (from memory)
 
     Examples
     --------
@@ -383,7 +384,7 @@ def round_wall_resistance(
     7050.0
     """
     along = 1 + 0.25 * smaller(length / tube_diameter, 4)
-    return 5 * yield_strength * wall**2 * along / (1 - 0.81 * sin(contact_angle))
+    return 5 * yield_strength * wall**2 * along / larger(1 - tan(contact_angle / 2), 0.19)
 
 
 @formula
