@@ -180,3 +180,19 @@ def test_a_range_of_thickness_is_exact_where_it_is_laid_out(make):
         loads = one_case(alone, "steady")
         turns = [plate_response.displacements_of(d, loads)[0].turn for d in (ranged, alone)]
         assert np.allclose(turns[0], turns[1], atol=2e-3 * np.max(np.abs(turns[1])))
+
+
+def test_slots_are_cut_and_give_more():
+    """Slots stand in the plate model as slots, twice the hole long unless said; the plate gives more."""
+    turns = []
+    for holes in ({}, {"fixings__holes": "slotted", "fixings__slot_length": "26 mm"}):
+        drive = plated(
+            drive_file(
+                chain__pull="away", fixings__edge="25 mm", fixings__span_along="60 mm", **holes
+            )
+        )
+        bolt = plate_route.model_of(drive).frame_bolts[0]
+        assert bolt.slot_length == pytest.approx(0.026 if holes else 0.0)
+        part = plate_response.displacements_of(drive, one_case(drive, "steady"))[0]
+        turns.append(abs(float(part.turn[0])))
+    assert turns[1] > turns[0]

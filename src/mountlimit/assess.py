@@ -147,11 +147,12 @@ def _warnings(drive: Drive, eps: tuple[float, ...], case: Case) -> list[str]:
 def _line(found: Found, limit: Limit, pick: int) -> Line:
     worst = resolve(found.file, limit.corner)
     current = found.drive.current
-    at_set = at_current(worst, limit, float(current.set))
-    wanted = None if current.wanted is None else at_current(worst, limit, float(current.wanted))
-    seen = at_set.governing
-    if math.isfinite(limit.safe) and limit.safe > 0:
-        seen = at_current(worst, limit, limit.safe).governing or seen
+    asked = [float(current.set)]
+    asked += [] if current.wanted is None else [float(current.wanted)]
+    usable = math.isfinite(limit.safe) and limit.safe > 0
+    at = at_currents(worst, limit, [*asked, limit.safe] if usable else asked)
+    at_set, wanted = at[0], None if current.wanted is None else at[1]
+    seen = (at[-1].governing if usable else None) or at_set.governing
     return Line(
         limit=limit, at_set=at_set, at_wanted=wanted,
         station=seen.row.station if seen else "", case=seen.case if seen else "",
@@ -159,11 +160,13 @@ def _line(found: Found, limit: Limit, pick: int) -> Line:
     )  # fmt: skip
 
 
-def at_current(worst: Drive, limit: Limit, current: float) -> AtCurrent:
-    """Give how a limit stands at a current, with the drive at the limit's safe-side ends."""
+def at_currents(worst: Drive, limit: Limit, currents: list[float]) -> list[AtCurrent]:
+    """Give how a limit stands at some currents, with the drive at the limit's safe-side ends."""
     level = "continuous" if limit.current_kind == "continuous" else "safe"
-    seen = evaluate.governing(worst, limit.check, current, level)
-    return AtCurrent(governing=seen, utilisation=seen.utilisation * limit.factor if seen else 0.0)
+    return [
+        AtCurrent(governing=seen, utilisation=seen.utilisation * limit.factor if seen else 0.0)
+        for seen in evaluate.governing_at(worst, limit.check, currents, level)
+    ]
 
 
 def _notes(found: Found, limit: Limit, pick: int) -> list[str]:

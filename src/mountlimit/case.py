@@ -173,6 +173,7 @@ class Row:
     quantity: str  # unit kind of demand and capacity
     utilisation: Number  # demand over capacity, without the design factor
     level: Level = "both"
+    many: bool = False  # the station stands for many places; one load case alone names its own
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

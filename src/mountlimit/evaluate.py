@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, replace
 from functools import cache
 
 import numpy as np
@@ -113,11 +113,36 @@ def _curve(check: Check, case: Case) -> Curve:
 
 def governing(drive: Drive, check: Check, current: float, level: str) -> Governing | None:
     """Give the row that governs a check at one current, over every load case."""
-    case = case_at(drive, np.array([current], float))
-    worst = _worst(check, case, rows_of(check, case, level))
+    return governing_at(drive, check, [current], level)[0]
+
+
+def governing_at(
+    drive: Drive, check: Check, currents: Sequence[float], level: str
+) -> list[Governing | None]:
+    """Give the row that governs a check at each of some currents, over every load case."""
+    case = case_at(drive, np.array(currents, float))
+    rows = rows_of(check, case, level)
+    worst = _worst(check, case, rows)
     if worst is None or np.isneginf(worst).all():
-        return None
-    index = int(np.argmax(worst))
-    rows = rows_of(check, case_at(drive, float(current), index), level)
-    row = max(rows, key=lambda r: float(r.utilisation))
-    return Governing(check, row, case.loads.names[index], index, float(row.utilisation))
+        return [None] * len(currents)
+    found: list[Governing | None] = []
+    for column, current in enumerate(currents):
+        index = int(np.argmax(worst[:, column]))
+        row = max((_number_row(r, worst.shape, index, column) for r in rows), key=_used)
+        if row.many:
+            row = max(rows_of(check, case_at(drive, float(current), index), level), key=_used)
+        found.append(Governing(check, row, case.loads.names[index], index, _used(row)))
+    return found
+
+
+def _used(row: Row) -> float:
+    return float(row.utilisation)
+
+
+def _number_row(row: Row, shape: tuple[int, ...], index: int, column: int) -> Row:
+    """Give a row of arrays at one load case and current."""
+    demand, capacity, used = (
+        float(np.broadcast_to(np.asarray(v, float), shape)[index, column])
+        for v in (row.demand, row.capacity, row.utilisation)
+    )
+    return replace(row, demand=demand, capacity=capacity, utilisation=used)

@@ -160,6 +160,8 @@ FIXINGS = Section("fixings", "the bolts that hold the mount to the frame", (
     may("fixings.friction", "ratio", "friction of the joint", "0.01", "1"),
     choose("fixings.washer", "washers under the frame bolts", ("standard", "wide", "none")),
     choose("fixings.holes", "holes for the frame bolts", ("round", "slotted")),
+    may("fixings.slot_length", "length", "length of the slots, end to end; twice the hole when left out", "2 mm", "300 mm", example="25 mm"),
+    choose("fixings.slots_run", "way the slots run: along the row of bolts, or square to it", ("square", "along")),
     may("fixings.joint_stiffness", "stiffness", "stiffness of one bolted point, normal to the joint", "1 kN/mm", "10000 kN/mm", ("100 kN/mm", "400 kN/mm", "1600 kN/mm")),
 ))  # fmt: skip
 

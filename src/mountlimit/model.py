@@ -166,6 +166,8 @@ class Fixings:
     assembly_torque: Number  # what to tighten each bolt to
     friction: Value
     slotted: bool
+    slot_length: Number  # end to end; nought for round holes
+    slots_along: bool  # along the row of bolts, else square to it
     washer_diameter: Value
     hole_diameter: Value
     joint_stiffness: Value

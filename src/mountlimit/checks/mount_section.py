@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from .. import plate_stress, sections
 from ..case import Case, Check, Row
@@ -29,7 +30,7 @@ def yield_rows(case: Case) -> list[Row]:
         plane = sections.plane_tearing if brittle else sections.plane_yielding
         places = ("ring", "line", "edge") if brittle else ("ring", "line")
         found += [
-            _row(peak.station, peak.stress, material.yield_strength)
+            replace(_row(peak.station, peak.stress, material.yield_strength), many=True)
             for peak in plate_stress.peaks(case, plane, places, bool(second))
         ]
     return found
@@ -78,7 +79,7 @@ def strain_rows(case: Case) -> list[Row]:
             peaks = plate_stress.peaks(
                 case, sections.plane_yielding, ("ring", "line"), bool(second)
             )
-            found += [_strain(peak.station, peak.stress, material) for peak in peaks]
+            found += [replace(_strain(p.station, p.stress, material), many=True) for p in peaks]
     return found
 
 

@@ -27,8 +27,8 @@ FIELDS = (
     need("mount.free_length", "length", "weld along the ear's lower edge to the shaft axis", "5 mm", "2 m", "85 mm"),
     may("mount.stand_off", "length", "surface of the tube out to the weld: the thickness or height of the saddle", "0 mm", "200 mm", ("2 mm", "4 mm", "8 mm")),
     may("mount.weld_length", "length", "length of the weld along the ear's lower edge; when left out the whole width, at most the size of a tube that is square to the ear", "5 mm", "2 m", example="80 mm"),
-    may("mount.weld_leg", "length", "leg of the fillet weld", "1 mm", "30 mm", example="4 mm"),
-    choose("mount.weld_sides", "sides of the ear that are welded", ("both", "one")),
+    may("fixings.weld_leg", "length", "leg of the fillet weld", "1 mm", "30 mm", example="4 mm"),
+    choose("fixings.weld_sides", "sides of the ear that are welded", ("both", "one")),
     *_clamped.TUBE,
     choose("fixings.clamp", "what pulls the saddle on the tube", ("u-bolts", "band")),
     need("fixings.clamp_bolts", "bolts", "number of U-bolts or bands, and their thread", "", "", "2 x M8"),
@@ -85,8 +85,8 @@ def _weld(picker: Picker, width: Value, thickness: Value, usual: Value) -> Weld:
             "mount.weld_length", f"is longer than the ear is wide ({width * 1000:.1f} mm)"
         )
     low, likely, high = (share * thickness for share in LEG)
-    leg = picker.between("mount.weld_leg", low, likely, high, "common practice, no source")
-    both = picker.word("mount.weld_sides", "one") == "both"
+    leg = picker.between("fixings.weld_leg", low, likely, high, "common practice, no source")
+    both = picker.word("fixings.weld_sides", "one") == "both"
     return Weld(
         name="ear to saddle", length=length, throat=welds.fillet_throat(leg), along="x",
         sides=2 if both else 1, apart=thickness,
@@ -95,19 +95,24 @@ def _weld(picker: Picker, width: Value, thickness: Value, usual: Value) -> Weld:
 
 def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:
     """Lay out the ear as one facet, welded along its lower edge to a saddle that does not give."""
-    from ..plates import LineWeld, PlateModel  # heavy: only when asked for
+    from ..plates import LineWeld, PlateModel, SectionLine  # heavy: only when asked for
 
     mount, (weld,) = drive.mount, drive.mount.welds
     thickness = float(mount.thickness)
     low = float(mount.cuts[0].place[1])
-    outline = _common.rectangle(float(mount.width) / 2, low, _common.top_of(drive))
+    half, side = float(weld.length) / 2, float(mount.width) / 2
+    outline = _common.rectangle(side, low, _common.top_of(drive))
     facet = _common.facet_of(
         drive, "ear", outline, (0.0, 0.0, thickness / 2), (0.0, 1.0, 0.0), thickness, True
     )
-    half = float(weld.length) / 2
     # held against turning about its line as well, even by a single fillet: else the ear would swing
-    line = LineWeld(facet=0, start=(-half, low), end=(half, low))
+    line = LineWeld(
+        facet=0, start=(-half, low), end=(half, low),
+        stiffness=float(mount.material.shear_modulus),
+    )  # fmt: skip
+    toe = low + thickness  # stress is read one thickness off the weld
     return PlateModel(
         facets=[facet], motor_bolts=_common.motor_bolts_on(drive, 0), motor_centre=(0.0, 0.0, 0.0),
         welds=[line],
+        section_lines=[SectionLine(facet=0, start=(-side, toe), end=(side, toe))],
     )  # fmt: skip

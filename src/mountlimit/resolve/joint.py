@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from .. import cards
 from ..formulas import flexure, give
 from ..model import BoltSet, Fixings, Motor, MotorFace, Number, Substance
@@ -151,10 +153,22 @@ def fixings(picker: Picker, material: Substance) -> Fixings:
         bolts=bolts, span_across=across, span_along=along,
         edge=edge, preload=preload.preload(picker, "fixings.", bolts, material, washer, hole),
         assembly_torque=preload.assembly_torque(bolts, material, washer, hole),
-        friction=friction, slotted=picker.word("fixings.holes", "round") == "slotted",
-        washer_diameter=washer, hole_diameter=hole,
+        friction=friction, **_slots(picker, hole), washer_diameter=washer, hole_diameter=hole,
         joint_stiffness=picker.number("fixings.joint_stiffness"),
     )  # fmt: skip
+
+
+def _slots(picker: Picker, hole: Value) -> dict[str, Any]:
+    """Give the slots of the frame bolts' holes."""
+    if picker.word("fixings.holes", "round") != "slotted":
+        nought = Value(0.0, "fixings.slot_length", "derived", "round holes")
+        return {"slotted": False, "slot_length": nought, "slots_along": False}
+    length = picker.between("fixings.slot_length", 1.5 * hole, 2.0 * hole, 3.0 * hole, COMMON)
+    if length <= hole:
+        picker.mistake("fixings.slot_length", f"is not longer than the hole ({hole * 1000:.1f} mm)",
+                       "it is measured end to end")  # fmt: skip
+    along = picker.word("fixings.slots_run", "square") == "along"
+    return {"slotted": True, "slot_length": length, "slots_along": along}
 
 
 def _no_bolts() -> Fixings:
@@ -164,7 +178,7 @@ def _no_bolts() -> Fixings:
     bolts = BoltSet(count=0, number=none, thread=thread, grade=cards.bolt_class("8.8"))
     return Fixings(
         bolts=bolts, span_across=none, span_along=none, edge=none, preload=none, assembly_torque=none,
-        friction=none, slotted=False, washer_diameter=thread.washer_diameter,
+        friction=none, slotted=False, slot_length=none, slots_along=False, washer_diameter=thread.washer_diameter,
         hole_diameter=thread.clearance_hole,
         joint_stiffness=Value(1.0, "joint stiffness", "derived", "this form has no frame bolts"),
     )  # fmt: skip
