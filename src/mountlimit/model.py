@@ -400,6 +400,23 @@ class Spacer:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Clamp:
+    """What holds a mount on a tube by friction: U-bolts, a band or a split block, pulled along ``normal``."""
+
+    kind: str
+    bolts: BoltSet
+    pulls: Value  # legs or strands that each bolt or U-bolt pulls with
+    preload: Value  # of each leg, strand or bolt
+    friction: Value
+    contact_angle: Number  # half the arc that presses on a round tube; None on a square one
+    length: Value  # of the grip along the tube
+    yield_strength: Value  # of the tube
+    along: str = "x"  # the tube's axis, and a point on it ...
+    axis: tuple[Number, Number, Number] = (0.0, 0.0, 0.0)
+    normal: str = "y"  # ... and the way out of it to the mount
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Mount:
     """A mount in the form all later steps understand.
 
@@ -430,6 +447,7 @@ class Mount:
     opening: Number = None  # hole that the motor's body goes through in the plate behind it
     outline: Outline | None = None  # of a plate of the user's own shape, and ...
     rests: tuple[tuple[tuple[float, float], ...], ...] = ()  # ... the faces by which it bears
+    clamp: Clamp | None = None  # holds the whole mount on a tube by friction
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
     own: Mapping[str, Number] = field(default_factory=dict)  # measures that only this form has
 

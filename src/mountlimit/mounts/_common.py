@@ -9,7 +9,19 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 from ..errors import Mistake
 from ..formulas import layout
-from ..model import Beyond, BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
+from ..model import (
+    Beyond,
+    BoltPlane,
+    Clamp,
+    Cut,
+    Drive,
+    Fixings,
+    Motor,
+    Mount,
+    Number,
+    Segment,
+    Substance,
+)
 from ..worked import Value
 
 if TYPE_CHECKING:
@@ -62,6 +74,7 @@ class Parts:
     fixings: Fixings
     material: Substance
     second: Substance | None = None
+    clamp: Clamp | None = None  # for forms held on a tube, without its place
 
 
 NO_SLOT = Value(0.0, "slot length", "derived", "round holes")

@@ -10,6 +10,7 @@ from ..model import Drive
 from ..mounts import FORMS
 from ..mounts._common import Parts
 from ..picking import Picker
+from . import clamp as clamp_part
 from . import frame as frame_part
 from . import joint, line
 from . import motor as motor_part
@@ -36,8 +37,12 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     fixings = joint.fixings(picker, clamped, own[0])
     face, motor = joint.face(picker, motor, material, own[1])
     mount = form.build(
-        picker, Parts(motor=motor, fixings=fixings, material=material, second=second)
-    )
+        picker,
+        Parts(
+            motor=motor, fixings=fixings, material=material, second=second,
+            clamp=clamp_part.clamp(picker, material),
+        ),
+    )  # fmt: skip
     chain, shaft, hub = line.chain(picker), line.shaft(picker, motor), line.hub(picker)
     frame, use = frame_part.frame(picker), line.use(picker)
     duty, policy = line.duty(picker), line.policy(picker)

@@ -155,7 +155,7 @@ def fixings(picker: Picker, material: Substance, own: BoltHoles | None) -> Fixin
     _refuse_edge(picker, edge, hole)
     return Fixings(
         bolts=bolts, span_across=across, span_along=along,
-        edge=edge, preload=preload.preload(picker, "fixings", bolts, kept),
+        edge=edge, preload=preload.preload(picker, "fixings.", bolts, kept),
         assembly_torque=preload.assembly_torque(bolts, kept, thread.clearance_hole),
         friction=_friction(picker, "steel" if holes.sleeve else material.card.family),
         slotted=holes.slotted, slot_length=holes.slot_length, slots_along=holes.slots_along,
@@ -273,7 +273,7 @@ def face(
     washer = _washer(picker, "motor.washer", thread)
     clamped = MotorFace(
         preload=preload.preload(
-            picker, "motor", motor.bolts, _kept(material, washer, thread, holes)
+            picker, "motor.", motor.bolts, _kept(material, washer, thread, holes)
         ),
         friction=picker.between("motor.face_friction", low, likely, high, source),
         spigot=motor.feet is None and picker.word("motor.spigot", "no") == "yes",
