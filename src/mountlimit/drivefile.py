@@ -18,6 +18,7 @@ from .errors import InputError, Mistake, MountlimitError
 from .factors import DESIGN_FACTORS
 from .fields import SECTIONS, Field
 from .mounts import FORMS, PLANNED
+from .outlines import EntryMistake, points
 
 LARGEST_FILE = 1_000_000  # bytes
 DIRECTIONS = {"across": 0.0, "away": 90.0, "towards": -90.0, "across reversed": 180.0}
@@ -181,6 +182,8 @@ class _Reader:
                     f"{error.problem}; expected {error.expected}",
                     f"for example {error.suggestion}",
                 )
+            except EntryMistake as error:
+                self.fail(key, error.entry, error.expected, error.suggestion)
             except _Wrong as error:
                 self.fail(key, value, error.expected, error.suggestion)
             except MountlimitError as error:
@@ -428,6 +431,10 @@ _WORDS: dict[str, Callable[[Field, Any], Any]] = {
     "key size": _key_size,
     "direction": _direction,
     "points": _points,
+    "place": lambda _, value: points.place(value),
+    "hole": lambda _, value: points.hole(value),
+    "slot": lambda _, value: points.slot(value),
+    "heading": lambda _, value: points.heading(value),
     "chain": _card(lambda n: cards.chain(n)),
     "bearing": _card(lambda n: cards.bearing(n)),
     "bolt class": _card(lambda n: cards.bolt_class(n)),

@@ -91,7 +91,7 @@ def stiffnesses(drive: Drive, held: bool = False) -> Stiffnesses:
     thickness = float(plane.thickness if plane else mount.thickness)
     clamped = _modulus(mount.substance(plane.of_second if plane else False), held)
     cone = joint_formulas.frustum_stiffness(
-        clamped, float(fixings.bolts.thread.diameter), thickness, float(fixings.washer_diameter)
+        clamped, float(fixings.body_diameter), thickness, float(fixings.washer_diameter)
     )
     modulus = _modulus(mount.material, held)
     crept = modulus / float(mount.material.elastic_modulus)

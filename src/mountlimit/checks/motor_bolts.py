@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from ..case import Case, Check, Row
+from ..case import Case, Check, Row, has_face_bolts
 from ..factors import AT_THE_END
 from ..formulas import bolt_group, equivalent, threads, tipping, usage
 from ..model import Number
@@ -65,12 +65,12 @@ CHECKS = (
         name="motor_bolts", part="motor face bolts", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="a face bolt stretches or shears; the motor nods at pull-away",
-        rows=bolt_rows,
+        applies=has_face_bolts, rows=bolt_rows,
     ),
     Check(
         name="motor_threads", part="threads in the motor face", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="the threads pull out of the motor's face; the bolts spin",
-        rows=thread_rows,
+        applies=has_face_bolts, rows=thread_rows,
     ),
 )  # fmt: skip

@@ -5,7 +5,7 @@ In round holes the bolts stop it after their clearance; then shear of the bolts 
 
 from __future__ import annotations
 
-from ..case import Case, Check, Row
+from ..case import Case, Check, Row, has_face_bolts
 from ..formulas import layout, slip, tipping, usage
 from ..worked import Value
 from .motor_bolts import loads_on
@@ -42,6 +42,6 @@ CHECKS = (
         name="motor_face_slip", part="motor face", kind="grip",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="the motor has turned or moved on the mount: scratches round its bolts, wires pulled tight",
-        applies=lambda drive: drive.face.slotted, rows=rows,
+        applies=lambda drive: has_face_bolts(drive) and drive.face.slotted, rows=rows,
     ),
 )  # fmt: skip

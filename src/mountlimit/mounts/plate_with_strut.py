@@ -135,7 +135,7 @@ def _refuse_off_plate(
 ) -> None:
     """Record a mistake where the strut's washer leaves the plate or meets the bore."""
     side, height = abs(float(start[0])), float(start[1])
-    top = _common.top_above(parts.motor)
+    top = _common.top_of_motor(parts.motor)
     if not -float(lay.free) < height - washer / 2 < height + washer / 2 <= top + 1e-9:
         picker.mistake(
             "mount.strut_start_height",
