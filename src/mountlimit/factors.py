@@ -26,6 +26,8 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "bolt_slip": (1.25, "EN 1993-1-8 gamma_M3"),
     "bolt_strength": (1.25, "EN 1993-1-8 gamma_M2"),
     "bolt_bearing": (1.25, "EN 1993-1-8 gamma_M2"),
+    "frame_weld": (1.25, "EN 1993-1-8 gamma_M2"),
+    "seam_screws": (4.0, COMMON),
     "alignment": (1.0, "the alignment allowances are themselves the limit"),
     "running_alignment": (1.0, "the alignment allowances are themselves the limit"),
 }  # fmt: skip

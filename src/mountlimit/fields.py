@@ -148,7 +148,7 @@ HUB = Section("hub", "how the driving sprocket is held on the shaft", (
     Field(key="hub.set_screw", kind="set screws", meaning="number and size of set screws", example="1 x M6"),
 ))  # fmt: skip
 
-FIXINGS = Section("fixings", "the bolts that hold the mount to the frame", (
+FIXINGS = Section("fixings", "what holds the mount to the frame", (
     need("fixings.bolts", "bolts", "number and size of the frame bolts", "", "", "4 x M8"),
     Field(key="fixings.bolt_class", kind="bolt class", meaning="property class"),
     need("fixings.span_across", "length", "outermost bolt centres, across the mount (0 for one column)", "0 mm", "2 m", "90 mm"),

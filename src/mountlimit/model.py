@@ -272,6 +272,7 @@ class Cut:
     inside_factor: Number | None = None  # stress inside a bend over that of a straight bar
     beyond: Beyond | None = None
     second: bool = False  # of the mount's second material
+    notch: Number | None = None  # fatigue notch factor of a weld's toe in the cut
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -296,6 +297,9 @@ class Screws:
     """A row of fasteners that joins two plates of the mount edge to face."""
 
     count: int
+    places: tuple[Number, ...]  # across the width, from its middle
+    rim: Number  # from the row to the near rim of the plate under the heads
+    head: Number  # diameter of a head, or of what a dowel bears on
     words: str  # what they are, for a message
     diameter: Number
     length_in_edge: Number  # of thread or dowel in the edge of the standing plate
@@ -303,7 +307,8 @@ class Screws:
     lateral_stiffness: Value
     holding: Value  # N, what pulls one out of the edge
     bearing: Value  # N, what one bears across
-    head_pull: Value  # N, what pulls its head through the other plate
+    head_pull: Value | None  # N, what pulls its head through the other plate; a dowel has none
+    smooth: bool  # a dowel: pull and shear count each in full
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -311,11 +316,23 @@ class Weld:
     """A weld of the mount to its frame, in the order of the plate model's welds to the frame."""
 
     name: str
-    length: Number
-    throat: Number
+    length: Number  # that counts, without the craters at both ends
+    throat: Number  # of each fillet, as far as it is sound
     along: str  # axis of the line
-    sides: int  # 1: a single fillet; 2: on both faces
-    apart: Number  # between the two fillets' throats
+    sides: Value  # 1: a single fillet; 2: on both faces
+    apart: Number  # between the two fillets' roots; nothing for a single one
+    ultimate_strength: Number  # of the weaker part joined, beside the weld
+    correlation: Value  # beta_w of EN 1993-1-8
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gussets:
+    """Triangles welded between leg and foot of an angle, along its side edges."""
+
+    count: int
+    height: Number  # up the leg, from the foot's top
+    depth: Number  # along the foot, from the leg
+    thickness: Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -325,9 +342,10 @@ class Rod:
     name: str
     length: Number
     area: Number
-    second_moment: Number
+    second_moment: Number  # the least one
     elastic_modulus: Number
     yield_strength: Number
+    stiffness: Value  # N/m along it, both end joints included; all struts of a mount alter alike
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -369,6 +387,7 @@ class Mount:
     second_facets: tuple[str, ...] = ()
     screws: Screws | None = None
     welds: tuple[Weld, ...] = ()
+    gussets: Gussets | None = None
     rods: tuple[Rod, ...] = ()
     spacers: tuple[Spacer, ...] = ()
     opening: Number = None  # hole that the motor's body goes through in the plate behind it

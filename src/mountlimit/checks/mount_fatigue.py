@@ -82,8 +82,10 @@ def standing(loads: Loads) -> Loads:
 
 
 def notches(cut: Cut, material: Substance, ultimate: Number) -> Mapping[str, Number]:
-    """Give by how much the stress of each load is raised in a cut: its holes, or its bend."""
+    """Give by how much the stress of each load is raised in a cut: its holes, its bend or a weld's toe."""
     raised = dict(inside_bend(cut))
+    if cut.notch is not None:
+        raised |= dict.fromkeys(EVEN + BENT, cut.notch)
     if cut.holes:
         pairs = [_hole(cut, diameter, material, ultimate) for _, diameter in cut.holes]
         raised |= dict.fromkeys(EVEN, max(even for even, _ in pairs))

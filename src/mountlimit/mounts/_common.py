@@ -144,7 +144,7 @@ def warn_short(picker: Picker, length: Number, width: Value) -> None:
 
 def refuse_narrow(picker: Picker, width: Value, parts: Parts, count: int | None = None) -> None:
     """Record mistakes when bolts, bore or their holes do not fit in the width; ``count`` as above."""
-    motor, fixings = parts.motor, parts.fixings
+    fixings = parts.fixings
     hole = float(fixings.hole_diameter)
     if fixings.span_across + hole >= width:
         picker.mistake(
@@ -153,6 +153,12 @@ def refuse_narrow(picker: Picker, width: Value, parts: Parts, count: int | None 
     per_row = len(pattern(fixings, count)[1])
     if per_row > 1 and fixings.span_across / (per_row - 1) <= hole:
         picker.mistake("fixings.span_across", "puts the frame bolt holes into one another")
+    refuse_narrow_motor(picker, width, parts)
+
+
+def refuse_narrow_motor(picker: Picker, width: Value, parts: Parts) -> None:
+    """Record mistakes when the motor's bolts or bore do not fit in the width."""
+    motor = parts.motor
     if motor.bolt_circle + float(motor.bolts.thread.clearance_hole) >= width:
         picker.mistake(
             "motor.bolt_circle", f"leaves the mount, which is {width * 1000:.1f} mm wide"
@@ -213,6 +219,14 @@ def mount(
         area=area,
         **more,
     )  # fmt: skip
+
+
+FRAME_FACE = 2.0e12  # N/m3, contact of metal on metal (common practice, no source)
+
+
+def soft_face(through: float) -> float:
+    """Give the stiffness of a pressed face, N/m3: modulus over thickness, in series with the faces."""
+    return FRAME_FACE * through / (FRAME_FACE + through)
 
 
 def motor_bolts_on(drive: Drive, facet: int) -> list[MotorBolt]:
@@ -277,7 +291,11 @@ def facet_of(
 
 def top_of(drive: Drive) -> float:
     """Give how far the mount goes on beyond the shaft axis: past the farthest face bolts."""
-    motor = drive.motor
+    return top_of_motor(drive.motor)
+
+
+def top_of_motor(motor: Motor) -> float:
+    """Give the same of a motor alone."""
     return float(motor.bolt_circle) / 2 + 1.5 * float(motor.bolts.thread.washer_diameter)
 
 

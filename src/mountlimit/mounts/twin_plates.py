@@ -205,8 +205,7 @@ def _cuts(
 def _top(motor: Motor, spacers: tuple[Spacer, ...]) -> float:
     """Give how far the plates go on beyond the shaft axis."""
     highest = max(float(s.along) + float(s.diameter) for s in spacers)
-    bolts = float(motor.bolt_circle) / 2 + 1.5 * float(motor.bolts.thread.washer_diameter)
-    return max(bolts, highest)
+    return max(_common.top_of_motor(motor), highest)
 
 
 def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:

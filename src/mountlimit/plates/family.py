@@ -155,7 +155,8 @@ def family(
         rings[1.0] = sampling.rings_of_scales(
             reader, model.bolts, near, np.ones((1, len(model.facets)))
         )
-        used = (rings[1.0].reading.sum(axis=0) + edges.reading.sum(axis=0)) != 0
+        read = (rings[1.0], edges, lines)
+        used = np.any([np.asarray(s.reading.sum(axis=0)).ravel() != 0 for s in read], axis=0)
     return Family(
         model=model,
         mesh=system.mesh,

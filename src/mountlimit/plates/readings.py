@@ -139,7 +139,7 @@ def support_terms(model: PlateModel, system: System, movement: FloatArray) -> Su
     reading.part(0, "seam").seams[:] = system.fasteners.forces(movement).reshape(
         -1, 3, movement.shape[1]
     )
-    reading.part(0, "nothing").struts[:] = system.struts.forces(movement)
+    reading.part(0, "strut").struts[:] = system.struts.forces(movement)
     for i in range(len(model.spacers)):
         reading.part(0, "nothing").spacers[i] = reading.spacer(i)
     return SupportTerms(terms=reading.terms, empty=reading.empty())

@@ -31,8 +31,9 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     except OutOfRange as error:
         picker.mistake("mount.temperature", str(error), "choose another material or keep it cooler")
         raise InputError(picker.mistakes) from None
-    fixings, face = joint.fixings(picker, material), joint.face(picker, motor, material)
     form = FORMS[str(file.given["mount.form"].value)]
+    clamped = second if second and getattr(form, "SECOND_BOLTED", False) else material
+    fixings, face = joint.fixings(picker, clamped), joint.face(picker, motor, material)
     mount = form.build(
         picker, Parts(motor=motor, fixings=fixings, material=material, second=second)
     )
