@@ -32,6 +32,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "bolt_bearing": (1.25, "EN 1993-1-8 gamma_M2"),
     "frame_weld": (1.25, "EN 1993-1-8 gamma_M2"),
     "seam_screws": (4.0, COMMON),
+    "strut": (2.0, COMMON),
     "alignment": (1.0, "the alignment allowances are themselves the limit"),
     "running_alignment": (1.0, "the alignment allowances are themselves the limit"),
 }  # fmt: skip

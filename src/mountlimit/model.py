@@ -383,6 +383,10 @@ class Rod:
     elastic_modulus: Number
     yield_strength: Number
     stiffness: Value  # N/m along it, both end joints included; all struts of a mount alter alike
+    start: tuple[Number, Number, Number]
+    end: tuple[Number, Number, Number]  # on the frame
+    on_motor: bool  # it starts on the motor, else on the mount
+    washer_diameter: Number  # what it holds the mount by
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -450,6 +454,11 @@ class Mount:
     clamp: Clamp | None = None  # holds the whole mount on a tube by friction
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
     own: Mapping[str, Number] = field(default_factory=dict)  # measures that only this form has
+
+    @property
+    def motor_held(self) -> bool:
+        """Whether a strut holds the motor itself: its face bolts then see what the strut leaves."""
+        return any(rod.on_motor for rod in self.rods)
 
     def substance(self, second: bool) -> Substance:
         """Give the material of a part: the second one, or the mount's own."""

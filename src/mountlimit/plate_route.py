@@ -212,7 +212,7 @@ def _link_range(drive: Drive) -> tuple[float, float] | None:
     """Give the least and largest stiffness of screws or struts over the likely one; None without."""
     mount, ranges = drive.mount, {r.key: r for r in drive.ranges}
     keys = ["mount.screw_stiffness"] if mount.screws else []
-    keys += ["mount.strut_stiffness"] if mount.rods else []
+    keys += ["mount.strut_joint_stiffness"] if mount.rods else []
     found = [1.0 for _ in keys]
     for key in keys:
         if key in ranges:

@@ -44,7 +44,7 @@ def case_of(**changes) -> tuple[Drive, list]:
 
 
 def test_lateral_yield_of_a_nail_of_the_wood_council():
-    """American Wood Council, Structural Wood Design, example E2.4: nail 0.148 in through 3/4 in of
+    """American Wood Council, Structural Wood Design Solved Example Problems: one nail 0.148 in through 3/4 in of
     Douglas fir into 2 1/4 in of it: 105 lb.  The NDS divides the yield modes by 2.2 at this size and
     knows no factor 1.05."""
     bearing, diameter = 16600 * 0.5**1.84 * PSI, 0.148 * INCH  # NDS table 12.3.3, dowel bearing
@@ -180,11 +180,10 @@ def test_forms_without_screws_are_not_asked():
 
 @pytest.mark.parametrize(
     ("key", "value"),
-    [("mount__screws", "1 x 6 mm"), ("mount__screws", "6 x 60 mm"), ("mount__screws", "6 x M7"),
-     ("mount__screw_hold", "0 N"), ("mount__screw_kind", "nail")],
+    [("mount__screws", "1 x 6 mm"), ("mount__screws", "6 x 60 mm"), ("mount__screw_hold", "0 N"),
+     ("mount__screw_kind", "nail")],
 )  # fmt: skip
 def test_bad_inputs_are_refused(key, value):
-    with pytest.raises(
-        (InputError, Exception), match=key.replace("__", ".").split(".")[1].split("_")[0]
-    ):
+    """One screw, a size that is none, no hold, an unknown kind."""
+    with pytest.raises(InputError, match=key.replace("__", ".")):
         resolve(built(**{key: value}))

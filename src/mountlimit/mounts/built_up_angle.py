@@ -23,6 +23,7 @@ FORM = "built-up angle"
 TITLE = "built-up angle: upright plate screwed by its edge to a base plate"
 SECOND = True  # the base plate
 SECOND_BOLTED = True  # it is the base plate that the frame bolts clamp
+UNUSED = ("mount.warping_held",)  # of the section route
 FIELDS = (
     need("mount.thickness", "length", "thickness of the upright plate", "0.5 mm", "150 mm", "18 mm"),
     need("mount.width", "length", "width of upright and base plate", "10 mm", "2 m", "140 mm"),
