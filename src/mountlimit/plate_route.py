@@ -84,10 +84,10 @@ _known: dict[str, Route] = {}
 def stiffnesses(drive: Drive, held: bool = False) -> Stiffnesses:
     """Give modulus, bolted point and bearing face of a drive; ``held`` takes the creep modulus.
 
-    Bolts and bearing face are those of the part the bolts of the main plane go through.
+    Bolts and bearing face are those of the part the bolts of the first bolted plane go through.
     """
     mount, fixings = drive.mount, drive.fixings
-    plane = mount.planes[0] if mount.planes else None
+    plane = next((p for p in mount.planes if p.bolts), None)
     thickness = float(plane.thickness if plane else mount.thickness)
     clamped = _modulus(mount.substance(plane.of_second if plane else False), held)
     cone = joint_formulas.frustum_stiffness(

@@ -202,6 +202,16 @@ def test_bolts_face_the_frame_they_lie_on():
             )
 
 
+def test_says_when_the_frame_does_not_fill_the_gap():
+    def said(**changes: Any) -> bool:
+        return any("between the plates, but" in w for w in resolve(twin(**changes)).warnings)
+
+    assert said(frame__size="40 mm")
+    assert not said(frame__size="40 mm", mount__frame_lies="behind")
+    assert not said(frame__size="140 mm")
+    assert not said(frame__member="rectangular tube", frame__depth="140 mm")
+
+
 def test_spacers_off_the_motor_may_stand_above_it():
     """Two spacers above the motor: no cut below it counts them, and the model holds together."""
     drive = plated(twin(mount__spacers=2, mount__spacers_along=None, mount__spacers_above="65 mm"))

@@ -62,6 +62,10 @@ def drives() -> list[DriveFile]:
             frame__member="rectangular tube", frame__depth="60 mm", frame__ends="hinged", **VEHICLE,
         ),
         angle_file(fixings__holes="slotted", frame__member="channel"),
+        drive_file(
+            mount__form="twin plates", mount__gap="140 mm", mount__spacers=4, mount__spacer_diameter="16 mm",
+            mount__spacers_across="90 mm", mount__spacers_along="90 mm", fixings__bolts="8 x M8",
+        ),
         welded_file(mount__material="6061"),
         welded_file(fixings__weld_sides="one"),
         saddle_file(mount__tube="with the shaft"),

@@ -8,6 +8,7 @@ slip; the tube bends and twists as the frame member.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from ..fields import choose, may, need
@@ -36,7 +37,9 @@ FIELDS = (
     need("fixings.clamp_bolts", "bolts", "number of U-bolts or bands, and their thread", "", "", "2 x M8"),
     *_clamped.HOLD,
 )  # fmt: skip
-STARTER = {**_clamped.STARTER, "fixings.clamp_tightening_torque": "8 N*m"}
+STARTER = {
+    **_clamped.STARTER, "fixings.clamp_tightening_torque": "8 N*m", "fixings.weld_sides": "both",
+}  # fmt: skip
 UNUSED = (
     *_clamped.UNUSED, "fixings.bolts", "fixings.bolt_class", "fixings.span_across",
     "fixings.span_along", "fixings.edge", "fixings.tightening_torque", "fixings.preload",
@@ -60,9 +63,10 @@ def build(picker: Picker, parts: Parts) -> Mount:
     middle = layout.half(thickness)
     surface = layout.opposite(layout.total(free, stand_off))
     plane = _clamped.tube_plane((0.0, surface, middle), "y", width)
-    at_weld = _clamped.cut(
-        "ear at its weld", layout.opposite(free), weld.length, thickness, ()
-    )  # fmt: skip
+    at_weld = replace(
+        _clamped.cut("ear at its weld", layout.opposite(free), weld.length, thickness, ()),
+        notch=_welding.TOE,
+    )
     return _common.mount(
         FORM, picker, parts, thickness, width, (),
         (at_weld, _clamped.motor_cut(parts.motor, reach, width, thickness)), (plane,),
@@ -104,7 +108,7 @@ def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> P
     # held against turning about its line as well, even by a single fillet: else the ear would swing
     line = LineWeld(
         facet=0, start=(-half, low), end=(half, low),
-        stiffness=float(mount.material.shear_modulus),
+        stiffness=_welding.stiffness(mount, weld),
     )  # fmt: skip
     toe = low + thickness  # stress is read one thickness off the weld
     return PlateModel(

@@ -64,10 +64,7 @@ def build(picker: Picker, parts: Parts) -> Mount:
         opening=None if opening is None else float(opening),
         washers=tuple((float(b[0]), float(planes[0].centre[1] + b[1])) for b in planes[0].bolts),
     ))  # fmt: skip
-    picker.warnings.append(
-        "The screws that hold the spacers are not checked, and the spacers are taken as fast to both "
-        "plates: tighten the screws hard. The frame member takes the whole load at the front plate."
-    )
+    _warn(picker, gap)
     height = _top(parts.motor, spacers) - row + float(parts.fixings.span_along + parts.fixings.edge)
     area = float(width) * height * (1 + float(rear) / float(thickness))
     cuts = _cuts(
@@ -97,6 +94,21 @@ def _bolts_per_plate(picker: Picker, parts: Parts) -> int:
         rows = "two rows on each need 8, 12 or 16" if both else "each needs 2 or more"
         picker.mistake("fixings.bolts", f"are shared evenly by two plates: {rows}")
     return max(4 if both else 2, count // 2)
+
+
+def _warn(picker: Picker, gap: Value) -> None:
+    """Say what is not looked at, and when the frame cannot fill the gap."""
+    picker.warnings.append(
+        "The screws that hold the spacers are not checked, and the spacers are taken as fast to both "
+        "plates: tighten the screws hard. The frame member takes the whole load at the front plate."
+    )
+    square = picker.card("frame.member") in (None, "square tube")
+    depth = picker.optional("frame.size" if square else "frame.depth")
+    if _between(picker) and depth is not None and abs(depth - gap) > 0.02 * gap:
+        picker.warnings.append(
+            f"The frame lies between the plates, but is {1000 * depth:.0f} mm deep and the gap is "
+            f"{1000 * gap:.0f} mm: fill it with packing as wide as the plates, or give frame_lies = 'behind'."
+        )
 
 
 def _between(picker: Picker) -> bool:
@@ -193,8 +205,7 @@ def _cuts(
 def _top(motor: Motor, spacers: tuple[Spacer, ...]) -> float:
     """Give how far the plates go on beyond the shaft axis."""
     highest = max(float(s.along) + float(s.diameter) for s in spacers)
-    bolts = float(motor.bolt_circle) / 2 + 1.5 * float(motor.bolts.thread.washer_diameter)
-    return max(bolts, highest)
+    return max(_common.top_of_motor(motor), highest)
 
 
 def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:
