@@ -6,7 +6,8 @@ from typing import Any
 
 from .. import cards
 from ..formulas import flexure, give
-from ..model import BoltSet, Fixings, Motor, MotorFace, Number, Substance
+from ..held import BoltSet
+from ..model import Fixings, Motor, MotorFace, Number, Substance
 from ..picking import Picker
 from ..worked import Value
 from . import preload
@@ -151,7 +152,7 @@ def fixings(picker: Picker, material: Substance) -> Fixings:
     _refuse_edge(picker, edge, hole)
     return Fixings(
         bolts=bolts, span_across=across, span_along=along,
-        edge=edge, preload=preload.preload(picker, "fixings", bolts, material, washer, hole),
+        edge=edge, preload=preload.preload(picker, "fixings.", bolts, material, washer, hole),
         assembly_torque=preload.assembly_torque(bolts, material, washer, hole),
         friction=friction, **_slots(picker, hole), washer_diameter=washer, hole_diameter=hole,
         joint_stiffness=picker.number("fixings.joint_stiffness"),
@@ -242,7 +243,7 @@ def face(picker: Picker, motor: Motor, material: Substance) -> MotorFace:
     washer = _washer(picker, "motor.washer", thread)
     return MotorFace(
         preload=preload.preload(
-            picker, "motor", motor.bolts, material, washer, thread.clearance_hole
+            picker, "motor.", motor.bolts, material, washer, thread.clearance_hole
         ),
         friction=picker.between("motor.face_friction", low, likely, high, source),
         spigot=picker.word("motor.spigot", "no") == "yes",

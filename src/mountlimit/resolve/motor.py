@@ -9,7 +9,8 @@ from .. import cards
 from ..formulas import motor as motor_formulas
 from ..formulas import starting
 from ..formulas import torque as torque_formulas
-from ..model import BoltSet, Current, Motor, Number
+from ..held import BoltSet
+from ..model import Current, Motor, Number
 from ..picking import Picker
 from ..worked import Value
 

@@ -6,7 +6,8 @@ import math
 
 from .. import cards
 from ..formulas import threads, tightening
-from ..model import BoltSet, Number, Substance
+from ..held import BoltSet
+from ..model import Number, Substance
 from ..picking import Picker
 from ..worked import Value
 
@@ -29,9 +30,11 @@ def greatest(bolts: BoltSet) -> Number:
     )  # fmt: skip
 
 
-def pressed(material: Substance, washer: float, hole: float) -> tuple[float, float, float] | None:
+def pressed(
+    material: Substance | None, washer: float, hole: float
+) -> tuple[float, float, float] | None:
     """Give the clamping forces a soft material keeps for good under a washer; None for metals."""
-    limit = material.card.washer_pressure_limit
+    limit = material.card.washer_pressure_limit if material else None
     if limit is None:
         return None
     area = math.pi / 4 * (washer**2 - hole**2)
@@ -53,33 +56,37 @@ def assembly_torque(bolts: BoltSet, material: Substance, washer: float, hole: Va
 
 
 def preload(
-    picker: Picker, section: str, bolts: BoltSet, material: Substance, washer: float, hole: Value
-) -> Value:
-    """Give each bolt's clamping force: given, or from its torque, or the usual share of proof."""
-    if f"{section}.preload" in picker.given:
-        return picker.number(f"{section}.preload")
+    picker: Picker, prefix: str, bolts: BoltSet, material: Substance | None = None,
+    washer: float = 0.0, hole: float = 0.0,
+) -> Value:  # fmt: skip
+    """Give each bolt's clamping force: given, or from its torque, or the usual share of proof.
+
+    ``prefix`` with "preload" is its key ("fixings." for example); without a material the bolts clamp metal.
+    """
+    if f"{prefix}preload" in picker.given:
+        return picker.number(f"{prefix}preload")
     top = float(greatest(bolts))
-    low, mid, high, source = _tightened(picker, section, bolts, top)
+    low, mid, high, source = _tightened(picker, prefix, bolts, top)
     if high > top:
         source += f"; not over 90 % of yield, {GUIDELINE}"
         low, mid, high = (min(v, top) for v in (low, mid, high))
     soft = pressed(material, washer, hole)
-    if soft is not None:
+    if material is not None and soft is not None:
         low, mid, high = (min(v, most) for v, most in zip((low, mid, high), soft, strict=True))
         limit = material.card.washer_pressure_limit
         source += (
             f"; capped by the pressure the {material.card.family} can bear under the washer: "
             f"{limit.source if limit else ''}"
         )
-    return picker.between(f"{section}.preload", low, mid, high, source)
+    return picker.between(f"{prefix}preload", low, mid, high, source)
 
 
 def _tightened(
-    picker: Picker, section: str, bolts: BoltSet, top: float
+    picker: Picker, prefix: str, bolts: BoltSet, top: float
 ) -> tuple[float, float, float, str]:
     """Give the force by the given torque, else by hand, low to high, and its source."""
     thread, grade = bolts.thread, bolts.grade
-    key = f"{section}.tightening_torque"
+    key = f"{prefix}tightening_torque"
     if key not in picker.given:
         full = 0.75 * threads.proof_load(grade.proof_stress, thread.stress_area)
         low, mid, high = (float(share * full) for share in CLAMP_SHARE)
