@@ -120,7 +120,7 @@ def _on_motor_shaft(hub: Hub) -> list[str]:
     if hub.drive == "taper bush" and hub.grip is None:
         found.append("the grip of the taper bush")
     if hub.bolts is None and hub.weld is None:
-        found.append("bolts or welds between driving sprocket and hub")
+        found.append("bolts or welds between driving sprocket and hub, if there are any")
     if hub.key is not None:
         found.append("strength of the hub's wall over the keyway")
     return [", ".join(found)] if found else []
@@ -134,7 +134,7 @@ def _driven_side(driven: Driven) -> list[str]:
         for words, told in (
             ("how the driven sprocket is fastened", fastened),
             ("the driven shaft", driven.shaft),
-            ("a freewheel", driven.freewheel_torque),
+            ("a freewheel, if there is one", driven.freewheel_torque),
         )
         if told is None
     ]

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from printed import printed
 
-from mountlimit.formulas import bearings, endurance, joint, shaft, stress
+from mountlimit.formulas import bearings, endurance, joint, shaft, statics, stress
 
 INCH, POUND, KPSI = 0.0254, 4.4482216152605, 6894757.293168361
 POUND_INCH, RPM = POUND * INCH, 2 * np.pi / 60
@@ -97,3 +97,11 @@ def test_problem_8_24_bolt_of_shank_and_thread() -> None:
     thread, shank = 0.1419 * 30 / 0.72, 0.1963 * 30 / 0.5
     assert (thread, shank) == (printed("5.9125"), printed("11.778"))
     assert joint.spring_series(thread, shank) == printed("3.936")
+
+
+def test_chapter_7_gear_shaft_between_bearings() -> None:
+    """Confirmed: 242 and 1088 lbf, 2178 lbf in; the load, 1330 lbf at 9 and 2 in, is their sum.  SHA-03."""
+    far = statics.far_reaction(1330.0, 2.0, 11.0)
+    assert far == printed("242")
+    assert 1330.0 - far == printed("1088")
+    assert statics.moment_between(far, 2.0, 11.0) == pytest.approx(2178, rel=0.003)

@@ -90,7 +90,7 @@ def clamp_torque(
 
     Source
     ------
-    Roloff/Matek, Maschinenelemente ch. 12 (from memory)
+    statics; evenly: Khurmi & Gupta, Machine Design, clamp coupling (from memory)
     """
     return wrap * friction * count * preload * shaft_diameter
 

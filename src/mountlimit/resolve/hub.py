@@ -20,8 +20,8 @@ DEEPEST_FLAT = (
     0.3  # of the diameter, to where the torsion formulas of Roark table 10.1 were compared
 )
 THIN_HUB = 1.6  # diameters of the shaft
-WRAP = (1.0, math.pi**2 / 8, math.pi / 2)
-WRAP_SOURCE = "Roloff/Matek, Maschinenelemente ch. 12 (from memory): pressed along two lines, as a cosine, evenly"
+WRAP = (1.0, 4 / math.pi, math.pi / 2)
+WRAP_SOURCE = "statics: hub pressing along two lines, as a cosine round the shaft, evenly"
 
 
 def hub(picker: Picker, shaft: Shaft) -> Hub:
@@ -49,9 +49,8 @@ TELLING = {
 
 def _drive(picker: Picker) -> str:
     told = next((word for key, word in TELLING.items() if key in picker.given), None)
-    if told in ("key", "set screw", "flats") and "hub.drive" not in picker.given:
-        return told
-    drive = picker.word("hub.drive", told or "key")
+    plain = told in ("key", "set screw", "flats") and "hub.drive" not in picker.given
+    drive = str(told) if plain else picker.word("hub.drive", told or "key")
     for key in ("hub.flat_depth", "hub.across_flats", "hub.rated_torque", "hub.screws"):
         meant = ("flats",) if "flat" in key else ("taper bush", "clamp")
         if key in picker.given and drive not in meant:
