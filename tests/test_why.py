@@ -40,7 +40,6 @@ HELD = {
         driven__shaft_diameter="25 mm", driven__overhang="35 mm", driven__freewheel_torque="200 N*m",
         **{f"{part}__{k}": v for part in ("hub", "driven") for k, v in FASTENED.items()},
     ),
-    "clamp": drive_file(hub__key=None, hub__drive="clamp", hub__screws="2 x M6"),
     "bush": drive_file(
         hub__key=None, hub__drive="taper bush", hub__screws="2 x M6", driven__shaft_diameter="25 mm",
         driven__overhang="60 mm", driven__bearing_span="300 mm", driven__sprocket_at="between the bearings",

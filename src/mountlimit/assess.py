@@ -107,7 +107,7 @@ def not_checked(drive: Drive) -> tuple[str, ...]:
         *_driven_side(drive.driven),
         f"{bending}what a jam at speed does",
         f"{'' if drive.motor.speed else 'bearing life (motor.speed is not given); '}"
-        "chain power rating and wear; clip links",
+        "chain power rating and wear; clip links; teeth of the sprockets, bolt holes in a thin or soft one",
         "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
     )
 
@@ -120,10 +120,10 @@ def _on_motor_shaft(hub: Hub) -> list[str]:
     if hub.drive == "taper bush" and hub.grip is None:
         found.append("the grip of the taper bush")
     if hub.bolts is None and hub.weld is None:
-        found.append("bolts or welds between driving sprocket and hub, if there are any")
+        found.append("bolts or welds between driving sprocket and hub, if any")
     if hub.key is not None:
         found.append("strength of the hub's wall over the keyway")
-    return [", ".join(found)] if found else []
+    return ["; ".join(found)] if found else []
 
 
 def _driven_side(driven: Driven) -> list[str]:
@@ -134,11 +134,11 @@ def _driven_side(driven: Driven) -> list[str]:
         for words, told in (
             ("how the driven sprocket is fastened", fastened),
             ("the driven shaft", driven.shaft),
-            ("a freewheel, if there is one", driven.freewheel_torque),
+            ("a freewheel, if any", driven.freewheel_torque),
         )
         if told is None
     ]
-    left = [f"on the driven side: {', '.join(found)}"] if found else []
+    left = [f"on the driven side: {'; '.join(found)}"] if found else []
     return [*left, "weight on the driven shaft, its bearings and its fatigue"]
 
 

@@ -185,7 +185,7 @@ DRIVEN = Section("driven", "the driven side; what is left out here is not checke
     may("driven.key_yield", "stress", "yield strength of the softest of key, driven shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
     may("driven.shaft_diameter", "length", "diameter of the driven shaft, where it turns with the sprocket", "5 mm", "200 mm", example="25 mm"),
     may("driven.overhang", "length", "middle of the driven sprocket to the middle of the nearest bearing", "1 mm", "2 m", example="35 mm"),
-    may("driven.bearing_span", "length", "between the two bearings of the driven shaft", "10 mm", "5 m", example="400 mm"),
+    may("driven.bearing_span", "length", "between the two bearings of the driven shaft, for a sprocket between them", "10 mm", "5 m", example="400 mm"),
     choose("driven.sprocket_at", "where the driven sprocket sits", ("outside the bearings", "between the bearings")),
     may("driven.shaft_yield", "stress", "yield strength of the driven shaft", "100 MPa", "2000 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (mild steel bar, hot rolled to bright)"),
     may("driven.freewheel_torque", "torque", "torque the freewheel, ratchet or one-way clutch holds by its maker's list", "0.1 N*m", "20000 N*m", example="160 N*m"),

@@ -46,13 +46,18 @@ TELLING = {
     "hub.across_flats": "flats", "hub.rated_torque": "taper bush", "hub.screws": "clamp",
 }  # fmt: skip
 
+# Of these drives alone each key says something; beside another one it is said to idle.
+IDLE = {
+    "hub.flat_depth": ("flats",), "hub.across_flats": ("flats",), "hub.outer_diameter": ("key",),
+    "hub.rated_torque": ("taper bush", "clamp"), "hub.screws": ("taper bush", "clamp"),
+}  # fmt: skip
+
 
 def _drive(picker: Picker) -> str:
     told = next((word for key, word in TELLING.items() if key in picker.given), None)
     plain = told in ("key", "set screw", "flats") and "hub.drive" not in picker.given
     drive = str(told) if plain else picker.word("hub.drive", told or "key")
-    for key in ("hub.flat_depth", "hub.across_flats", "hub.rated_torque", "hub.screws"):
-        meant = ("flats",) if "flat" in key else ("taper bush", "clamp")
+    for key, meant in IDLE.items():
         if key in picker.given and drive not in meant:
             picker.warnings.append(f"{key} does nothing here: hub.drive is '{drive}'.")
     return drive
