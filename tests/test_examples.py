@@ -46,6 +46,7 @@ FIRST = {
     "stone_sledge": First(safe="bolt_slip", gives="bolt_slip", exit_status=1),
     "gravel_roller": First(safe="bolt_slip", gives="front_bearing", exit_status=0),
     "turf_roller": First(safe="bolt_slip", gives="bolt_slip", exit_status=1),
+    "turf_lifter": First(safe="freewheel", gives="freewheel", exit_status=1),
 }
 
 
@@ -135,6 +136,12 @@ def test_yield_comes_before_misalignment():
     """Sluice winder: the soft stub bends for good before the chain strays."""
     mount, line = _line("sluice_winder", "mount_section"), _line("sluice_winder", "alignment")
     assert mount.limit.safe < line.limit.safe
+
+
+def test_torque_grows_with_the_teeth():
+    """Turf lifter: bolts and freewheel of the driven side are passed before those of the motor."""
+    safe = {x.limit.check.name: x.limit.safe for x in answer_of("turf_lifter").lines}
+    assert safe["freewheel"] < safe["driven_bolt_slip"] < safe["hub_bolt_slip"]
 
 
 def test_the_examples_cover_forms_families_and_units():

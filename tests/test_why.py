@@ -33,9 +33,32 @@ MEMBERS = {
     "channel rail": drive_file(chain__pull="20 deg", frame__member="channel", frame__ends="hinged"),
     "flat rail": drive_file(chain__pull="away", frame__member="flat bar"),
 }
+FASTENED = {
+    "bolts": "6 x M5", "bolt_circle": "60 mm", "tightening_torque": "5 N*m", "weld_diameter": "40 mm",
+    "weld_leg": "4 mm",
+}  # fmt: skip
+HELD = {
+    "double D": drive_file(
+        hub__key=None, hub__flats=2, hub__across_flats="10 mm", driven__key="8 x 7 x 30 mm",
+        driven__shaft_diameter="25 mm", driven__overhang="35 mm", driven__freewheel_torque="200 N*m",
+        **{f"{part}__{k}": v for part in ("hub", "driven") for k, v in FASTENED.items()},
+    ),
+    "bush": drive_file(
+        hub__key=None, hub__drive="taper bush", hub__screws="2 x M6", driven__shaft_diameter="25 mm",
+        driven__overhang="60 mm", driven__bearing_span="300 mm", driven__sprocket_at="between the bearings",
+    ),
+    "rated": drive_file(hub__key=None, hub__rated_torque="90 N*m"),
+}  # fmt: skip
+SHORT = ("flats", "taper_bush", "freewheel")  # of the checks of hub and driven side
 CASES = [(f, c.name) for f, file in FILES.items() for c in evaluate.applicable(resolve(file))]
 CASES += [(name, "alignment") for name in MEMBERS]
-FILES |= MEMBERS
+CASES += [
+    (f, c.name)
+    for f, file in HELD.items()
+    for c in evaluate.applicable(resolve(file))
+    if c.name in SHORT or c.name.startswith(("hub_", "driven_"))
+]
+FILES |= MEMBERS | HELD
 
 
 @pytest.fixture(scope="module")

@@ -12,7 +12,7 @@ from .crosscheck import Both
 from .drivefile import DriveFile
 from .evaluate import Governing
 from .limits import Effect, Found, Limit
-from .model import Drive
+from .model import Drive, Driven, Hub
 from .resolve import resolve
 from .starting import explain
 from .traction import Lines
@@ -21,13 +21,6 @@ HALF = 0.5  # of the thickness: movement beyond which linear theory ends
 SMALL_TURN = 0.02  # rad; beyond it linear theory ends
 ONE_PLATE = math.radians(2.0)  # skew from which one side plate may carry the whole pull
 
-NOT_CHECKED = (
-    "the frame beyond the member given, wheels, brakes, driven sprocket, axle and hub",
-    "flats, taper bushes, splines, hub bolts and welds between sprocket and shaft; wall over the keyway",
-    "bending of the mount between its bolts (prying), and what a jam at speed does",
-    "bearing life when motor.speed is not given; chain power rating and wear; clip links",
-    "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
-)
 CAUTIONS = (
     "Guard the chain; keep fingers, hair, clothes and bystanders clear of the chain line.",
     "Isolate the battery before you touch the drive; first runs with the wheels off the ground.",
@@ -101,6 +94,52 @@ def assess(file: DriveFile) -> Assessment:
         warnings=(*drive.warnings, *_warnings(drive, eps, case), *_apart(both)),
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
     )  # fmt: skip
+
+
+def not_checked(drive: Drive) -> tuple[str, ...]:
+    """Say what stays unchecked on this drive: what the program cannot do, and what was not told."""
+    bending = (
+        "" if drive.plates is not None else "bending of the mount between its bolts (prying), and "
+    )
+    return (
+        "the frame beyond the member given, wheels and brakes",
+        *_on_motor_shaft(drive.hub),
+        *_driven_side(drive.driven),
+        f"{bending}what a jam at speed does",
+        f"{'' if drive.motor.speed else 'bearing life (motor.speed is not given); '}"
+        "chain power rating and wear; clip links; teeth of the sprockets, bolt holes in a thin or soft one",
+        "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
+    )
+
+
+def _on_motor_shaft(hub: Hub) -> list[str]:
+    """Say what of the driving hub is not checked."""
+    found = []
+    if hub.drive == "splines" or (hub.drive == "flats" and hub.flats is None):
+        found.append(f"the {hub.drive} of the motor shaft")
+    if hub.drive == "taper bush" and hub.grip is None:
+        found.append("the grip of the taper bush")
+    if hub.bolts is None and hub.weld is None:
+        found.append("bolts or welds between driving sprocket and hub, if any")
+    if hub.key is not None:
+        found.append("strength of the hub's wall over the keyway")
+    return ["; ".join(found)] if found else []
+
+
+def _driven_side(driven: Driven) -> list[str]:
+    """Say what of the driven side was not told."""
+    fastened = driven.bolts or driven.weld or driven.key
+    found = [
+        words
+        for words, told in (
+            ("how the driven sprocket is fastened", fastened),
+            ("the driven shaft", driven.shaft),
+            ("a freewheel, if any", driven.freewheel_torque),
+        )
+        if told is None
+    ]
+    left = [f"on the driven side: {'; '.join(found)}"] if found else []
+    return [*left, "weight on the driven shaft, its bearings and its fatigue"]
 
 
 def _pull_index(drive: Drive) -> int:

@@ -141,11 +141,54 @@ SHAFT = Section("shaft", "the motor shaft", (
     may("shaft.bearing_play", "length", "radial play of the front bearing", "0 mm", "1 mm", ("0.005 mm", "0.01 mm", "0.03 mm")),
 ))  # fmt: skip
 
+
+def sprocket_joint(part: str, sprocket: str) -> tuple[Field, ...]:
+    """Give the keys of a sprocket bolted or welded to its hub; the same on both sides."""
+    return (
+        Field(key=f"{part}.bolts", kind="bolts", meaning=f"bolts on a circle that hold {sprocket} to its hub", example="6 x M5"),
+        Field(key=f"{part}.bolt_class", kind="bolt class", meaning="property class of these bolts"),
+        may(f"{part}.bolt_circle", "length", "diameter of the circle through these bolts", "8 mm", "1 m", example="50 mm"),
+        may(f"{part}.tightening_torque", "torque", "torque each of these bolts was tightened to", "0.05 N*m", "2000 N*m", example="6 N*m"),
+        may(f"{part}.preload", "force", "clamping force of each of these bolts when it is known", "10 N", "1000 kN", example="4 kN"),
+        may(f"{part}.friction", "ratio", "friction between sprocket and hub where they are bolted", "0.01", "1", ("0.1", "0.15", "0.25"), "from memory (bare, oily or painted metal faces)"),
+        choose(f"{part}.pilot", "does a close-fitting shoulder of the hub centre the sprocket and carry the chain's pull?", ("yes", "no")),
+        may(f"{part}.weld_diameter", "length", f"diameter of the ring of weld between {sprocket} and its hub", "5 mm", "1 m", example="35 mm"),
+        may(f"{part}.weld_leg", "length", "leg of that fillet weld: from its root along either part", "0.5 mm", "30 mm", example="4 mm"),
+        may(f"{part}.weld_sides", "integer", "sides of the sprocket that are welded", "1", "2", ("1", "1", "1"), "one side assumed: the safe side"),
+        may(f"{part}.weld_share", "ratio", "welded part of the circle, less than 1 for stitches", "5 %", "100 %", ("100 %", "100 %", "100 %"), "welded all round assumed"),
+        Field(key=f"{part}.weld_material", kind="material", meaning="what the weaker of the two welded parts is made of", example="s235"),
+    )  # fmt: skip
+
+
 HUB = Section("hub", "how the driving sprocket is held on the shaft", (
-    choose("hub.drive", "what turns the sprocket", ("key", "set screw", "flats", "taper bush", "splines")),
+    choose("hub.drive", "what turns the sprocket", ("key", "set screw", "flats", "taper bush", "clamp", "splines")),
     Field(key="hub.key", kind="key size", meaning="width x height x length of the key", example="4 x 4 x 16 mm"),
     may("hub.key_yield", "stress", "yield strength of the softest of key, shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
     Field(key="hub.set_screw", kind="set screws", meaning="number and size of set screws", example="1 x M6"),
+    may("hub.flats", "integer", "flats on the shaft: 1 (D shaft) or 2 (double D)", "1", "2", ("1", "1", "1"), "one flat assumed: the safe side"),
+    may("hub.flat_depth", "length", "how deep each flat is cut into the round shaft", "0.1 mm", "30 mm", example="1 mm"),
+    may("hub.across_flats", "length", "the same by caliper: over the flat and the round of a D shaft, or over both flats", "2 mm", "120 mm", example="11 mm"),
+    may("hub.flat_length", "length", "length of the flats inside the hub", "1 mm", "300 mm", example="15 mm"),
+    may("hub.rated_torque", "torque", "torque the taper bush or clamping hub holds by its maker's list", "0.1 N*m", "20000 N*m", example="180 N*m"),
+    Field(key="hub.screws", kind="bolts", meaning="screws that clamp the taper bush or the split hub", example="2 x M6"),
+    Field(key="hub.screw_class", kind="bolt class", meaning="property class of these screws"),
+    may("hub.screw_tightening_torque", "torque", "torque each of these screws was tightened to", "0.05 N*m", "2000 N*m", example="9 N*m"),
+    may("hub.screw_preload", "force", "clamping force of each of these screws when it is known", "10 N", "1000 kN", example="8 kN"),
+    may("hub.shaft_friction", "ratio", "friction between the clamped hub or bush and the shaft", "0.01", "1", ("0.1", "0.15", "0.2"), "from memory (steel or iron on a steel shaft, oily to dry)"),
+    may("hub.outer_diameter", "length", "outer diameter of the hub, where a key is let in", "5 mm", "500 mm", example="25 mm"),
+    *sprocket_joint("hub", "the driving sprocket"),
+))  # fmt: skip
+
+DRIVEN = Section("driven", "the driven side; what is left out here is not checked", (
+    *sprocket_joint("driven", "the driven sprocket"),
+    Field(key="driven.key", kind="key size", meaning="width x height x length of the key in the driven hub", example="8 x 7 x 40 mm"),
+    may("driven.key_yield", "stress", "yield strength of the softest of key, driven shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
+    may("driven.shaft_diameter", "length", "diameter of the driven shaft, where it turns with the sprocket", "5 mm", "200 mm", example="25 mm"),
+    may("driven.overhang", "length", "middle of the driven sprocket to the middle of the nearest bearing", "1 mm", "2 m", example="35 mm"),
+    may("driven.bearing_span", "length", "between the two bearings of the driven shaft, for a sprocket between them", "10 mm", "5 m", example="400 mm"),
+    choose("driven.sprocket_at", "where the driven sprocket sits", ("outside the bearings", "between the bearings")),
+    may("driven.shaft_yield", "stress", "yield strength of the driven shaft", "100 MPa", "2000 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (mild steel bar, hot rolled to bright)"),
+    may("driven.freewheel_torque", "torque", "torque the freewheel, ratchet or one-way clutch holds by its maker's list", "0.1 N*m", "20000 N*m", example="160 N*m"),
 ))  # fmt: skip
 
 FIXINGS = Section("fixings", "what holds the mount to the frame", (
@@ -243,6 +286,7 @@ SECTIONS = (
     CHAIN,
     SHAFT,
     HUB,
+    DRIVEN,
     MOUNT,
     SECOND,
     FIXINGS,

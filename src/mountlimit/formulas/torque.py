@@ -125,3 +125,29 @@ def turns_per_second(angular_speed: Number) -> Number:
     definition
     """
     return angular_speed / (2 * np.pi)
+
+
+@formula
+def driven_torque(torque: Number, driven_teeth: Number, driving_teeth: Number) -> Number:
+    """Torque of the driven sprocket, without losses.
+
+    T_2 = T * z_2 / z_1
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        torque of the driving sprocket
+    driven_teeth : z_2 [-]
+        teeth of the driven sprocket
+    driving_teeth : z_1 [-]
+        teeth of the driving sprocket
+
+    Returns
+    -------
+    T_2 [N*m]
+
+    Source
+    ------
+    balance of work; losses left out: the safe side
+    """
+    return torque * driven_teeth / driving_teeth

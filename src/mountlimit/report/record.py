@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from .. import __version__, evaluate
-from ..assess import CAUTIONS, NOT_CHECKED, Assessment, AtCurrent, Line
+from ..assess import CAUTIONS, Assessment, AtCurrent, Line, not_checked
 from ..case import SectionForces, has_frame_bolts
 from ..crosscheck import Both
 from ..loads import case_list
@@ -70,7 +70,7 @@ def record(a: Assessment) -> dict[str, Any]:
         },
         "assumed": _assumed(a),
         "taken_for_granted": dict(a.drive.words),
-        "warnings": list(a.warnings), "not_checked": list(NOT_CHECKED), "cautions": list(CAUTIONS),
+        "warnings": list(a.warnings), "not_checked": list(not_checked(a.drive)), "cautions": list(CAUTIONS),
         "routes": {"governs": a.route, "side_by_side": both_routes(a.both)},
         "balance": a.balance,
     }  # fmt: skip

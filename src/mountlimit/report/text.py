@@ -8,7 +8,7 @@ from rich.console import Console
 from rich.table import Table
 
 from .. import units
-from ..assess import CAUTIONS, NOT_CHECKED, Assessment
+from ..assess import CAUTIONS, Assessment, not_checked
 from ..limits import Effect
 from .words import amperes, first_words, gives_cell, passed_at, safe_cell, shown, upto
 from .worked_text import both_lines
@@ -41,7 +41,7 @@ def write(a: Assessment, console: Console) -> None:
     console.print("One input at a time at its low and high end, all others at their likely value.")
     console.print(_effects(a))
     _assumed_in_words(a, console)
-    _list(console, "\nNot checked", NOT_CHECKED)
+    _list(console, "\nNot checked", not_checked(a.drive))
     _list(console, "Take care", CAUTIONS)
 
 

@@ -1,4 +1,4 @@
-"""The chain line: chain and sprockets, motor shaft, hub, and what the drive pushes against."""
+"""The chain line: chain and sprockets, motor shaft, and what the drive pushes against."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from .. import cards
 from ..factors import DESIGN_FACTORS
 from ..formulas import give
 from ..formulas import shaft as shaft_formulas
-from ..model import ChainDrive, Duty, Hub, Motor, Policy, Shaft, Use
+from ..model import ChainDrive, Duty, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
 
@@ -144,62 +144,6 @@ def _ratings(picker: Picker, diameter: Value) -> tuple[Value, Value | None, str]
         else None,
         "unknown",
     )
-
-
-def hub(picker: Picker) -> Hub:
-    """Give what turns the sprocket; a key of the usual size when nothing is said."""
-    keyed, screws = picker.card("hub.key"), picker.card("hub.set_screw")
-    otherwise = "set screw" if screws and not keyed else "key"
-    drive = (
-        otherwise
-        if (keyed or screws) and "hub.drive" not in picker.given
-        else picker.word("hub.drive", otherwise)
-    )
-    if drive == "set screw" and not screws:
-        picker.mistake(
-            "hub.set_screw", "is missing: number and size of set screws, for example '1 x M6'"
-        )
-    width, height, length = _key(picker, keyed) if drive == "key" else (None, None, None)
-    count, hold = 0, None
-    if screws:
-        count, screw = screws
-        hold = picker.uncertain(
-            "hub.set_screw_hold", screw.holding_low, screw.holding, screw.holding_high,
-            screw.source, "assumed", kind="force",
-        )  # fmt: skip
-    pair = picker.uncertain(
-        "hub.set_screw_pair", 1.3, 1.5, 1.8, "common practice, no source (two screws hold less than twice one)",
-        "assumed", kind="ratio",
-    ) if count > 1 else Value(1.0, "hub.set_screw", "given", "one set screw")  # fmt: skip
-    return Hub(
-        drive=drive, key_width=width, key_height=height, key_length=length,
-        key_yield=picker.number("hub.key_yield"), set_screw_count=count, set_screw_hold=hold,
-        set_screw_pair=pair,
-    )  # fmt: skip
-
-
-def _key(picker: Picker, keyed: tuple[float, float, float] | None) -> tuple[Value, ...]:
-    if keyed:
-        text = picker.given["hub.key"].text
-        return tuple(Value(v, "hub.key", "given", f"'{text}'") for v in keyed)
-    diameter = picker.number("shaft.diameter")
-    size = cards.key_for_shaft(float(diameter), "metric")
-    if size is None:
-        picker.mistake(
-            "hub.key", "is missing, and no standard key fits this shaft", "'3 x 3 x 12 mm'"
-        )
-        return (Value(0.003, "hub.key", "assumed"),) * 3
-    picker.words["hub.key"] = f"{size.width * 1000:g} x {size.height * 1000:g} mm by shaft diameter"
-    length = picker.uncertain(
-        "hub.key_length",
-        0.8 * diameter,
-        1.1 * diameter,
-        1.5 * diameter,
-        COMMON,
-        "assumed",
-        kind="length",
-    )
-    return size.width, size.height, length
 
 
 VEHICLE = ("use.mass", "use.wheelbase", "use.front_to_centre", "use.centre_height")
