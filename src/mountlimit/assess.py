@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from . import crosscheck, evaluate, limits, traction
+from . import crosscheck, evaluate, jam, limits, traction
 from .case import Case
 from .checks.alignment import skew
 from .crosscheck import Both
@@ -24,7 +24,7 @@ ONE_PLATE = math.radians(2.0)  # skew from which one side plate may carry the wh
 NOT_CHECKED = (
     "the frame beyond the member given, wheels, brakes, driven sprocket, axle and hub",
     "flats, taper bushes, splines, hub bolts and welds between sprocket and shaft; wall over the keyway",
-    "bending of the mount between its bolts (prying), and what a jam at speed does",
+    "bending of the mount between its bolts (prying); what stops the drive, and how suddenly",
     "bearing life when motor.speed is not given; chain power rating and wear; clip links",
     "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
 )
@@ -76,6 +76,7 @@ class Assessment:
     reach: float
     route: str  # which model governs stiffness and bolt forces
     both: tuple[Both, ...]  # the two routes side by side at the set current
+    stops: jam.Stops  # what a dead stop uses up, at the set current
 
     @property
     def over(self) -> bool:
@@ -100,6 +101,7 @@ def assess(file: DriveFile) -> Assessment:
         effects=found.effects, starting_from=explain(drive),
         warnings=(*drive.warnings, *_warnings(drive, eps, case), *_apart(both)),
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
+        stops=jam.stops(found),
     )  # fmt: skip
 
 

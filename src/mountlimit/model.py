@@ -379,6 +379,7 @@ class Policy:
     running_offset: Value | None
     throw_level: Value
     factors: Mapping[str, Value]
+    jam: bool  # a dead stop at the motor's speed counts in the safe current
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

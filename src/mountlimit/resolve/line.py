@@ -266,8 +266,19 @@ def policy(picker: Picker) -> Policy:
         peak_offset=picker.number("policy.peak_offset"),
         running_skew=picker.optional("policy.running_skew"),
         running_offset=picker.optional("policy.running_offset"),
-        throw_level=picker.number("policy.throw_level"), factors=factors,
+        throw_level=picker.number("policy.throw_level"), factors=factors, jam=_jam(picker),
     )  # fmt: skip
+
+
+def _jam(picker: Picker) -> bool:
+    """Tell whether a dead stop counts in the safe current; it needs the speed it starts from."""
+    asked = bool(picker.card("policy.jam"))
+    if asked and "motor.speed" not in picker.given:
+        picker.mistake(
+            "policy.jam", "needs motor.speed, the speed the drive stops dead from",
+            "give motor.speed, or leave policy.jam out: the dead stop is then shown beside the list",
+        )  # fmt: skip
+    return asked
 
 
 _ARC_40 = 0.011635528346628864  # 40 arc-minutes in radians
