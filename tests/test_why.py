@@ -26,7 +26,7 @@ FILES["plastic"] = drive_file(
 FILES["reversing"] = angle_file(
     duty__reverse="50 %", chain__slack="2 %", hub__drive="set screw", hub__set_screw="1 x M6"
 )
-FILES["dead stop"] = drive_file(motor__speed="30 rpm", policy__jam=True)
+FILES["dead stop"] = drive_file(motor__speed="30 rpm", policy__jam=True, chain__link="clip")
 MEMBERS = {
     "angle rail": angle_file(chain__pull="away", frame__member="angle", frame__place=0.3),
     "channel rail": drive_file(chain__pull="20 deg", frame__member="channel", frame__ends="hinged"),

@@ -16,6 +16,7 @@ from .model import Drive
 from .resolve import resolve
 from .starting import explain
 from .traction import Lines
+from .upkeep import FEW_TEETH, Upkeep, upkeep
 
 HALF = 0.5  # of the thickness: movement beyond which linear theory ends
 SMALL_TURN = 0.02  # rad; beyond it linear theory ends
@@ -25,7 +26,7 @@ NOT_CHECKED = (
     "the frame beyond the member given, wheels, brakes, driven sprocket, axle and hub",
     "flats, taper bushes, splines, hub bolts and welds between sprocket and shaft; wall over the keyway",
     "bending of the mount between its bolts (prying); what stops the drive, and how suddenly",
-    "bearing life when motor.speed is not given; chain power rating and wear; clip links",
+    "bearing life, and pin pressure and power rating of the chain, when motor.speed is not given; worn sprockets",
     "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
 )
 CAUTIONS = (
@@ -77,6 +78,7 @@ class Assessment:
     route: str  # which model governs stiffness and bolt forces
     both: tuple[Both, ...]  # the two routes side by side at the set current
     stops: jam.Stops  # what a dead stop uses up, at the set current
+    upkeep: Upkeep
 
     @property
     def over(self) -> bool:
@@ -99,9 +101,9 @@ def assess(file: DriveFile) -> Assessment:
         first_gives=lines[found.limits.index(gives)] if gives else None,
         uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
         effects=found.effects, starting_from=explain(drive),
-        warnings=(*drive.warnings, *_warnings(drive, eps, case), *_apart(both)),
+        warnings=(*drive.warnings, *_few_teeth(drive), *_warnings(drive, eps, case), *_apart(both)),
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
-        stops=jam.stops(found),
+        stops=jam.stops(found), upkeep=upkeep(drive),
     )  # fmt: skip
 
 
@@ -112,6 +114,17 @@ def _pull_index(drive: Drive) -> int:
     pulls = [i for i, c in enumerate(case_list(drive)) if c[1] == "pull"]
     current = float(drive.current.set)
     return max(pulls, key=lambda i: float(skew(evaluate.case_at(drive, current, i))[0]))
+
+
+def _few_teeth(drive: Drive) -> list[str]:
+    """Say what a very small driving sprocket costs."""
+    teeth = int(drive.chain.driving_teeth)
+    if teeth >= FEW_TEETH:
+        return []
+    return [
+        f"{teeth} driving teeth: the chain's speed swings by {100 * upkeep(drive).speed_ripple:.1f} % with every "
+        f"tooth, and power ratings of chains begin at {FEW_TEETH} teeth. More teeth pull less and run smoother."
+    ]
 
 
 def _apart(both: tuple[Both, ...]) -> list[str]:

@@ -124,6 +124,8 @@ CHAIN = Section("chain", "the chain and its two sprockets", (
     may("chain.tooth_relief", "ratio", "side relief of a tooth at its tip over the pitch", "0", "0.3"),
     may("chain.offset", "length", "as-built offset between the sprocket planes", "0 mm", "50 mm"),
     may("chain.skew", "angle", "as-built angle between the sprockets", "0 deg", "10 deg", ("0 deg", "0.1 deg", "0.3 deg"), "common practice, no source (straightedge and eye)"),
+    choose("chain.link", "the link that closes the chain: riveted (or press-fit), or with a spring clip", ("rivet", "clip")),
+    may("chain.joint_pressure", "stress", "pressure allowed between pin and bush at the motor's speed", "1 MPa", "100 MPa", example="24 MPa"),
     may("chain.stretch_ratio", "ratio", "stretching stiffness of the chain times its length, over its tensile strength", "10", "500", ("40", "80", "120")),
 ))  # fmt: skip
 

@@ -100,6 +100,8 @@ class ChainDrive:
     skew: Value
     stretch_ratio: Value
     minimum_dynamic_strength: Value
+    joint_pressure: Value | None  # allowed between pin and bush; None where nothing asks for it
+    link_share: Value | None  # strength of the clip link over that of the chain; None: riveted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

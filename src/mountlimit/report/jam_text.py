@@ -47,7 +47,8 @@ def _words(stops: Stops, count: int, system: str) -> str:
     )
     more = f" {count - SHOWN} more parts stand higher up (--json)." if count > SHOWN else ""
     return (
-        f"The chain brings the rotor to rest while the motor pulls on, without damping; rotor inertia {_inertia(stops, system)}. "
+        f"The chain brings the rotor to rest while the motor pulls on, without damping; what gives way "
+        f"in the machine (tyre, belt, crop) softens it. Rotor inertia {_inertia(stops, system)}. "
         f"{counts}{more}"
     )
 

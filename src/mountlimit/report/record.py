@@ -13,6 +13,7 @@ from ..structure import wrench
 from ..units import KINDS
 from .jam_text import record as stops_record
 from .quantities import number, quantity
+from .upkeep_text import record as upkeep_record
 
 SCHEMA = "mountlimit-result-1"
 
@@ -69,6 +70,7 @@ def record(a: Assessment) -> dict[str, Any]:
             "traction_high": quantity(a.uses.traction_high, "A"),
             "jam": stops_record(a.stops), "continuous": quantity(a.uses.continuous, "A"),
         },
+        "chain_upkeep": upkeep_record(a.upkeep),
         "assumed": _assumed(a),
         "taken_for_granted": dict(a.drive.words),
         "warnings": list(a.warnings), "not_checked": list(NOT_CHECKED), "cautions": list(CAUTIONS),

@@ -10,7 +10,7 @@ from rich.table import Table
 from .. import units
 from ..assess import CAUTIONS, NOT_CHECKED, Assessment
 from ..limits import Effect
-from . import jam_text
+from . import jam_text, upkeep_text
 from .table import heading, new_table
 from .words import amperes, first_words, gives_cell, passed_at, safe_cell, shown, upto
 from .worked_text import both_lines
@@ -44,6 +44,7 @@ def write(a: Assessment, console: Console) -> None:
     console.print("One input at a time at its low and high end, all others at their likely value.")
     console.print(_effects(a))
     _assumed_in_words(a, console)
+    upkeep_text.write(a.upkeep, a.drive, console)
     _list(console, "\nNot checked", NOT_CHECKED)
     _list(console, "Take care", CAUTIONS)
 

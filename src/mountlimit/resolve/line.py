@@ -13,6 +13,7 @@ from ..formulas import shaft as shaft_formulas
 from ..model import ChainDrive, Duty, Hub, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
+from . import chain_life
 
 COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
@@ -50,7 +51,8 @@ def chain(picker: Picker) -> ChainDrive:
             "common practice, no source (set up with a straightedge)",
         ),
         skew=picker.number("chain.skew"), stretch_ratio=picker.number("chain.stretch_ratio"),
-        minimum_dynamic_strength=dynamic,
+        minimum_dynamic_strength=dynamic, joint_pressure=chain_life.joint_pressure(picker, card),
+        link_share=chain_life.link_share(picker),
     )  # fmt: skip
 
 
