@@ -77,6 +77,12 @@ BROKEN = [
     ({"title": None}, ["title", "missing"]),
     ({"title": 5}, ["title", "text"]),
     ({"duty__starting_factor": "two"}, ["duty.starting_factor", "bare number"]),
+    ({"chain__link": "clips"}, ["chain.link", "rivet, clip", "'clip'"]),
+    ({"chain__joint_pressure": "24"}, ["chain.joint_pressure", "24 MPa"]),
+    ({"chain__joint_pressure": "0 MPa"}, ["chain.joint_pressure", "1 MPa to 100 MPa"]),
+    ({"policy__jam": True}, ["policy.jam", "needs motor.speed"]),
+    ({"policy__jam": "true"}, ["policy.jam", "without quotes"]),
+    ({"policy__jam": 1, "motor__speed": "100 rpm"}, ["policy.jam", "true or false"]),
     ({"duty__bump": "3"}, ["duty.bump", "3 g"]),
 ]  # fmt: skip
 

@@ -13,6 +13,7 @@ from mountlimit import evaluate, limits, why
 from mountlimit.cards import folder
 from mountlimit.cli import main
 from mountlimit.drivefile import read
+from mountlimit.errors import MountlimitError
 from mountlimit.resolve import resolve
 
 NAMES = {n: getattr(np, n) for n in ("sqrt", "sin", "cos", "tan", "exp", "log", "tanh", "pi")}
@@ -28,6 +29,7 @@ FILES["reversing"] = angle_file(
 FILES["saddle on a square cross tube"] = saddle_file(
     frame__member="square tube", mount__tube="with the shaft"
 )
+FILES["dead stop"] = drive_file(motor__speed="30 rpm", policy__jam=True, chain__link="clip")
 MEMBERS = {
     "angle rail": angle_file(chain__pull="away", frame__member="angle", frame__place=0.3),
     "channel rail": drive_file(chain__pull="20 deg", frame__member="channel", frame__ends="hinged"),
@@ -108,6 +110,29 @@ def test_worked_line_is_the_line_of_the_list(worked, name, check):
     if math.isfinite(limit.safe) and limit.safe > 0:
         assert work.current == limit.safe
         assert work.utilisation == pytest.approx(1.0, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    "check", ["chain_static", "key", "motor_shaft", "mount_section", "bolt_slip"]
+)
+def test_worked_for_a_dead_stop(check):
+    """Worked at the speed that uses the part up: 1; every number has an origin; the speed is named."""
+    work = why.work(FILES["dead stop"], check, dead_stop=True)
+    assert work.utilisation == pytest.approx(1.0, rel=1e-6)
+    assert work.case.startswith("jam")
+    seen, keys = set(), set()
+    for step in work.steps:
+        for entry in step.entries:
+            assert entry.key or entry.step in seen or entry.value == 0, (step.title, entry)
+            keys.add(entry.key)
+        seen.add(step.index)
+    assert {"speed", "duty.rotor_inertia", "chain.stretch_ratio"} <= keys
+
+
+def test_dead_stop_of_a_stiffness_check_is_refused():
+    """A dead stop is a matter of strength and grip."""
+    with pytest.raises(MountlimitError, match="strength and grip"):
+        why.work(FILES["dead stop"], "alignment", dead_stop=True)
 
 
 def test_printed_for_a_reader():

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from . import crosscheck, evaluate, limits, traction
+from . import crosscheck, evaluate, jam, limits, traction
 from .case import Case
 from .checks.alignment import skew
 from .crosscheck import Both
@@ -16,6 +16,7 @@ from .model import Drive, Driven, Hub
 from .resolve import resolve
 from .starting import explain
 from .traction import Lines
+from .upkeep import FEW_TEETH, Upkeep, upkeep
 
 HALF = 0.5  # of the thickness: movement beyond which linear theory ends
 SMALL_TURN = 0.02  # rad; beyond it linear theory ends
@@ -69,6 +70,8 @@ class Assessment:
     reach: float
     route: str  # which model governs stiffness and bolt forces
     both: tuple[Both, ...]  # the two routes side by side at the set current
+    stops: jam.Stops  # what a dead stop uses up, at the set current
+    upkeep: Upkeep
 
     @property
     def over(self) -> bool:
@@ -91,23 +94,27 @@ def assess(file: DriveFile) -> Assessment:
         first_gives=lines[found.limits.index(gives)] if gives else None,
         uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
         effects=found.effects, starting_from=explain(drive),
-        warnings=(*drive.warnings, *_warnings(drive, eps, case), *_apart(both)),
+        warnings=(*drive.warnings, *_few_teeth(drive), *_warnings(drive, eps, case), *_apart(both)),
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
+        stops=jam.stops(found), upkeep=upkeep(drive),
     )  # fmt: skip
 
 
 def not_checked(drive: Drive) -> tuple[str, ...]:
     """Say what stays unchecked on this drive: what the program cannot do, and what was not told."""
     bending = (
-        "" if drive.plates is not None else "bending of the mount between its bolts (prying), and "
+        "" if drive.plates is not None else "bending of the mount between its bolts (prying); "
     )
+    speed = (
+        "" if drive.motor.speed else "bearing life, and pin pressure and power rating of the chain "
+        "(motor.speed is not given); "
+    )  # fmt: skip
     return (
         "the frame beyond the member given, wheels and brakes",
         *_on_motor_shaft(drive.hub),
         *_driven_side(drive.driven),
-        f"{bending}what a jam at speed does",
-        f"{'' if drive.motor.speed else 'bearing life (motor.speed is not given); '}"
-        "chain power rating and wear; clip links; teeth of the sprockets, bolt holes in a thin or soft one",
+        f"{bending}what stops the drive, and how suddenly",
+        f"{speed}worn sprockets; teeth of the sprockets, bolt holes in a thin or soft one",
         "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
     )
 
@@ -149,6 +156,17 @@ def _pull_index(drive: Drive) -> int:
     pulls = [i for i, c in enumerate(case_list(drive)) if c[1] == "pull"]
     current = float(drive.current.set)
     return max(pulls, key=lambda i: float(skew(evaluate.case_at(drive, current, i))[0]))
+
+
+def _few_teeth(drive: Drive) -> list[str]:
+    """Say what a very small driving sprocket costs."""
+    teeth = int(drive.chain.driving_teeth)
+    if teeth >= FEW_TEETH:
+        return []
+    return [
+        f"{teeth} driving teeth: the chain's speed swings by {100 * upkeep(drive).speed_ripple:.1f} % with every "
+        f"tooth, and power ratings of chains begin at {FEW_TEETH} teeth. More teeth pull less and run smoother."
+    ]
 
 
 def _apart(both: tuple[Both, ...]) -> list[str]:

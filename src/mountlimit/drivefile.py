@@ -330,6 +330,13 @@ def _choice(field: Field, value: Any) -> str:
     return word
 
 
+def _flag(field: Field, value: Any) -> bool:
+    if not isinstance(value, bool):
+        hint = _near(str(value).lower(), ["true", "false"], "{}")
+        raise _Wrong(f"expected true or false without quotes: {field.meaning}", hint)
+    return value
+
+
 def _form(field: Field, value: Any) -> str:
     word = _text(field, value).lower()
     if word in PLANNED:
@@ -422,6 +429,7 @@ def _card(look_up: Callable[[str], Any]) -> Callable[[Field, Any], Any]:
 _WORDS: dict[str, Callable[[Field, Any], Any]] = {
     "text": _text,
     "choice": _choice,
+    "flag": _flag,
     "form": _form,
     "integer": _integer,
     "number": _number,

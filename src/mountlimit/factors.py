@@ -10,6 +10,8 @@ AT_THE_END = Value(1.0, "partial factor", "derived", "the design factor is appli
 DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "chain_static": (3.0, COMMON),
     "chain_fatigue": (1.0, "ASME B29.1 minimum dynamic strength is itself the allowable"),
+    "chain_power": (1.0, "the service factor is in the power asked for"),
+    "chain_pin_pressure": (1.0, "the pressure allowed is itself the limit"),
     "motor_shaft": (1.5, COMMON),
     "shaft_fatigue": (1.5, COMMON),
     "bearing_life": (1.0, "the life wanted is itself the limit"),

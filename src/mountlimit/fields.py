@@ -87,7 +87,7 @@ MOTOR = Section("motor", "the motor and how it is bolted to the mount", (
     choose("motor.torque_per", "which ampere the torque constant is quoted in", AMPERES[:3]),
     may("motor.torque_scatter", "ratio", "true torque over the torque worked out", "0.5", "2", ("0.95", "1", "1.05"), "common practice, no source (magnet and winding tolerance)"),
     may("motor.no_load_current", "current", "current that only overcomes the motor's own friction", "0 A", "200 A", ("0 A", "0 A", "0 A"), "none assumed: the safe side"),
-    may("motor.speed", "rotational_speed", "shaft speed under load, for bearing life and chain rating", "1 rpm", "60000 rpm", example="2500 rpm"),
+    may("motor.speed", "rotational_speed", "shaft speed under load, for bearing life, chain rating and a dead stop", "1 rpm", "60000 rpm", example="2500 rpm"),
     need("motor.mass", "mass", "mass of the motor", "0.05 kg", "300 kg", "5.5 kg"),
     may("motor.centre_of_mass", "length", "centre of mass behind the mounting face", "1 mm", "500 mm"),
     need("motor.bolts", "bolts", "bolts that hold the motor's face", "", "", "4 x M6"),
@@ -124,6 +124,8 @@ CHAIN = Section("chain", "the chain and its two sprockets", (
     may("chain.tooth_relief", "ratio", "side relief of a tooth at its tip over the pitch", "0", "0.3"),
     may("chain.offset", "length", "as-built offset between the sprocket planes", "0 mm", "50 mm"),
     may("chain.skew", "angle", "as-built angle between the sprockets", "0 deg", "10 deg", ("0 deg", "0.1 deg", "0.3 deg"), "common practice, no source (straightedge and eye)"),
+    choose("chain.link", "the link that closes the chain: riveted (or press-fit), or with a spring clip", ("rivet", "clip")),
+    may("chain.joint_pressure", "stress", "pressure allowed between pin and bush at the motor's speed", "1 MPa", "100 MPa", example="24 MPa"),
     may("chain.stretch_ratio", "ratio", "stretching stiffness of the chain times its length, over its tensile strength", "10", "500", ("40", "80", "120")),
 ))  # fmt: skip
 
@@ -277,6 +279,7 @@ POLICY = Section("policy", "your own thresholds and design factors", (
     may("policy.running_skew", "angle", "angle allowed in continuous running", "0.01 deg", "5 deg"),
     may("policy.running_offset", "ratio", "offset allowed in continuous running, over the centre distance", "0.01 %", "5 %"),
     may("policy.throw_level", "number", "which edge of the throw criterion: 0 earliest, 1 likely, 2 latest", "0", "2", ("0", "1", "2"), "proposal, no published source (the band of the throw criterion)"),
+    Field(key="policy.jam", kind="flag", meaning="count a dead stop of the driven side, from motor.speed, in the safe current"),
 ))  # fmt: skip
 
 SECTIONS = (

@@ -106,6 +106,8 @@ class ChainDrive:
     skew: Value
     stretch_ratio: Value
     minimum_dynamic_strength: Value
+    joint_pressure: Value | None  # allowed between pin and bush; None where nothing asks for it
+    link_share: Value | None  # strength of the clip link over that of the chain; None: riveted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -491,6 +493,7 @@ class Policy:
     running_offset: Value | None
     throw_level: Value
     factors: Mapping[str, Value]
+    jam: bool  # a dead stop at the motor's speed counts in the safe current
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -96,6 +96,8 @@ def _value(field: Field, form: str) -> str:
         return _quoted(own[field.key])
     if field.key in SHOWN:
         return SHOWN[field.key]
+    if field.kind == "flag":
+        return "true"
     if field.kind in WORDS:
         return WORDS[field.kind]
     if field.choices:

@@ -53,6 +53,7 @@ RANGES: dict[str, dict[str, Range]] = {
         "centre_distance": (5.0, 10.0), "driven_pitch_diameter": (2.0, 4.0),
         "driving_pitch_diameter": (0.5, 2.0),
     },
+    "chain_length.wear_limit": {"teeth": (40.0, 300.0)},
     "chain_rating.link_plate_power": {"pitch": (0.006, 0.06)},
     "concentration.curved_bar_inside": {"mid_radius": (1.2, 8.0), "half_depth": (0.5, 1.0)},
     "flats.flat_width": {"shaft_diameter": (1.0, 10.0), "depth": (0.1, 0.9)},

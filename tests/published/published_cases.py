@@ -247,9 +247,7 @@ WAITING = {
     "span_moments.hinged_moment_couple": "stress in the frame member",
     "span_moments.hinged_moment_force": "stress in the frame member",
     "span_moments.larger_torque": "stress in the frame member",
-    "starting.impact_pull": "a jam: the driven side stops dead",
-    "starting.inertia_share": "a jam or a light driven side",
-    "starting.series_inertia": "a jam or a light driven side",
-    "starting.torsional_from_linear": "a jam: stiffness at the motor shaft",
+    "starting.inertia_share": "a light driven side, whose inertia is not asked for",
+    "starting.series_inertia": "a light driven side, whose inertia is not asked for",
     "stress.bredt_stress": "twist of a tubular frame member",
 }

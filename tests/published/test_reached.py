@@ -53,7 +53,7 @@ def drives() -> list[DriveFile]:
     """Give drives that between them ask for everything the program knows."""
     return [
         drive_file(
-            chain__slack="2 %", motor__speed="2500 rpm", motor__holes="slotted", hub__drive="set screw",
+            chain__slack="2 %", chain__link="clip", motor__speed="2500 rpm", motor__holes="slotted", hub__drive="set screw",
             frame__member="round tube", frame__place=0.3, hub__set_screw="2 x M6", duty__reverse="40 %", **VEHICLE,
         ),
         angle_file(

@@ -106,6 +106,30 @@ def reversed_torque(torque: Number) -> Number:
 
 
 @formula
+def shaft_power(torque: Number, angular_speed: Number) -> Number:
+    """Power of a turning shaft.
+
+    P = T * omega
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        torque
+    angular_speed : omega [rad/s]
+        angular speed
+
+    Returns
+    -------
+    P [W]
+
+    Source
+    ------
+    definition
+    """
+    return torque * angular_speed
+
+
+@formula
 def turns_per_second(angular_speed: Number) -> Number:
     """Turns per second of a shaft.
 

@@ -17,10 +17,10 @@ from typing import TYPE_CHECKING
 from .. import units
 from ..errors import InputError
 from ..fields import choose, may
+from ..held import BoltSet
 from ..model import (
     Beyond,
     BoltPlane,
-    BoltSet,
     Cut,
     Drive,
     Fixings,

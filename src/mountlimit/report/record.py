@@ -11,7 +11,9 @@ from ..crosscheck import Both
 from ..loads import case_list
 from ..structure import wrench
 from ..units import KINDS
+from .jam_text import record as stops_record
 from .quantities import number, quantity
+from .upkeep_text import record as upkeep_record
 
 SCHEMA = "mountlimit-result-1"
 
@@ -66,8 +68,9 @@ def record(a: Assessment) -> dict[str, Any]:
         "lines": {
             "traction_low": quantity(a.uses.traction_low, "A"),
             "traction_high": quantity(a.uses.traction_high, "A"),
-            "jam": None, "continuous": quantity(a.uses.continuous, "A"),
+            "jam": stops_record(a.stops), "continuous": quantity(a.uses.continuous, "A"),
         },
+        "chain_upkeep": upkeep_record(a.upkeep),
         "assumed": _assumed(a),
         "taken_for_granted": dict(a.drive.words),
         "warnings": list(a.warnings), "not_checked": list(not_checked(a.drive)), "cautions": list(CAUTIONS),

@@ -13,6 +13,7 @@ from ..formulas import shaft as shaft_formulas
 from ..model import ChainDrive, Duty, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
+from . import chain_life
 
 COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
@@ -50,7 +51,8 @@ def chain(picker: Picker) -> ChainDrive:
             "common practice, no source (set up with a straightedge)",
         ),
         skew=picker.number("chain.skew"), stretch_ratio=picker.number("chain.stretch_ratio"),
-        minimum_dynamic_strength=dynamic,
+        minimum_dynamic_strength=dynamic, joint_pressure=chain_life.joint_pressure(picker, card),
+        link_share=chain_life.link_share(picker),
     )  # fmt: skip
 
 
@@ -210,8 +212,19 @@ def policy(picker: Picker) -> Policy:
         peak_offset=picker.number("policy.peak_offset"),
         running_skew=picker.optional("policy.running_skew"),
         running_offset=picker.optional("policy.running_offset"),
-        throw_level=picker.number("policy.throw_level"), factors=factors,
+        throw_level=picker.number("policy.throw_level"), factors=factors, jam=_jam(picker),
     )  # fmt: skip
+
+
+def _jam(picker: Picker) -> bool:
+    """Tell whether a dead stop counts in the safe current; it needs the speed it starts from."""
+    asked = bool(picker.card("policy.jam"))
+    if asked and "motor.speed" not in picker.given:
+        picker.mistake(
+            "policy.jam", "needs motor.speed, the speed the drive stops dead from",
+            "give motor.speed, or leave policy.jam out: the dead stop is then shown beside the list",
+        )  # fmt: skip
+    return asked
 
 
 _ARC_40 = 0.011635528346628864  # 40 arc-minutes in radians
