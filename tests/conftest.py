@@ -26,6 +26,13 @@ BASE: dict[str, Any] = {
 ANGLE = {"form": "angle", "heel_to_bolts": "35 mm"}
 
 
+WELDED = {
+    "mount__form": "welded plate", "mount__material": "s235", "mount__thickness": "6 mm",
+    "fixings__bolts": None, "fixings__bolt_class": None, "fixings__span_across": None,
+    "fixings__span_along": None, "fixings__weld_leg": "5 mm", "fixings__weld_sides": "both",
+}  # fmt: skip
+
+
 def _toml(value: Any) -> str:
     if isinstance(value, str):
         return '"' + value.replace("\\", "\\\\").replace('"', '\\"') + '"'
@@ -71,6 +78,34 @@ def angle_file(**changes: Any) -> DriveFile:
     """Read the base drive as an angle, with changes."""
     mount = {f"mount__{k}": v for k, v in ANGLE.items()}
     return drive_file(**{**mount, **changes})
+
+
+def welded_file(**changes: Any) -> DriveFile:
+    """Read the base drive as a steel plate welded along both sides, with changes."""
+    return drive_file(**{**WELDED, **changes})
+
+
+# Clamped on a tube that neither slips nor gives way, so that the rest is seen.
+CLAMPED = {
+    "mount__grip_length": "60 mm", "frame__member": "round tube", "frame__size": "40 mm",
+    "frame__wall": "4 mm", "fixings__clamp_preload": "6 kN", "fixings__clamp_surface": "painted",
+}  # fmt: skip
+SADDLE = {
+    "mount__form": "saddle", "fixings__bolts": None, "fixings__bolt_class": None,
+    "fixings__span_across": None, "fixings__span_along": None, "fixings__clamp_bolts": "2 x M8",
+    **CLAMPED,
+}  # fmt: skip
+BLOCK = {"mount__form": "clamp block", "fixings__clamp_bolts": "4 x M8", **CLAMPED}
+
+
+def saddle_file(**changes: Any) -> DriveFile:
+    """Read the base drive as an ear on a saddle, with changes."""
+    return drive_file(**{**SADDLE, **changes})
+
+
+def block_file(**changes: Any) -> DriveFile:
+    """Read the base drive as an ear on a clamp block, with changes."""
+    return drive_file(**{**BLOCK, **changes})
 
 
 IDEAL = {

@@ -58,12 +58,17 @@ def compare(drive: Drive, current: float, pick: int) -> tuple[Both, ...]:
         return ()
     plated = evaluate.case_at(drive, current, pick)
     beams = [evaluate.case_at(_by_beams(drive, held), current, pick) for held in (1.0, 0.0)]
-    return (
+    found = (
         _both("lean of mount and joint", "rad", _lean, plated, beams, "plate model", LEAN_APART,
               "beams hold for parts long against their width, with ends wholly free or held"),
         Both(name="largest stress in the mount", unit="Pa", plates=_ring(plated), sections=(_net(plated),),
              governs="the larger of both", apart=STRESS_APART,
              reason="round the washers the plate model sees what an even section does not"),
+    )  # fmt: skip
+    if not drive.fixings.bolts.count:
+        return found
+    return (
+        *found,
         _both("largest bolt tension", "N", _tension, plated, beams[:1], "plate model", STRESS_APART,
               "contact outside the bolts pries, or the bolts share otherwise than a stiff foot makes them"),
     )  # fmt: skip

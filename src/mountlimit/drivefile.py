@@ -355,6 +355,20 @@ def _bolts(field: Field, value: Any) -> tuple[int, cards.Thread]:
     return count, cards.thread(size)
 
 
+def _screws(field: Field, value: Any) -> tuple[int, float, cards.Thread | None]:
+    """Read '6 x 5 mm' or '6 x M5': count, diameter, and the thread where one is named."""
+    count, size = _counted(field, value, "screws")
+    if not 1 < count < 25:
+        raise _Wrong("expected 2 to 24 screws in the row")
+    if not re.fullmatch(r"[\d.,/\s-]+\s*(mm|cm|in|inch|\")", size):
+        thread = cards.thread(size)
+        return count, float(thread.diameter), thread
+    diameter = units.parse(size, "length")
+    if not 0.0015 < diameter < 0.025:
+        raise _Wrong("expected a diameter from 2 to 24 mm")
+    return count, diameter, None
+
+
 def _set_screws(field: Field, value: Any) -> tuple[int, cards.SetScrew]:
     count, size = _counted(field, value, "set screws")
     return count, cards.set_screw(size)
@@ -413,6 +427,7 @@ _WORDS: dict[str, Callable[[Field, Any], Any]] = {
     "number": _number,
     "bolts": _bolts,
     "set screws": _set_screws,
+    "screws": _screws,
     "key size": _key_size,
     "direction": _direction,
     "points": _points,

@@ -148,7 +148,7 @@ HUB = Section("hub", "how the driving sprocket is held on the shaft", (
     Field(key="hub.set_screw", kind="set screws", meaning="number and size of set screws", example="1 x M6"),
 ))  # fmt: skip
 
-FIXINGS = Section("fixings", "the bolts that hold the mount to the frame", (
+FIXINGS = Section("fixings", "what holds the mount to the frame", (
     need("fixings.bolts", "bolts", "number and size of the frame bolts", "", "", "4 x M8"),
     Field(key="fixings.bolt_class", kind="bolt class", meaning="property class"),
     need("fixings.span_across", "length", "outermost bolt centres, across the mount (0 for one column)", "0 mm", "2 m", "90 mm"),
@@ -221,7 +221,7 @@ MOUNT = Section("mount", "the mount", (
 ))  # fmt: skip
 
 SECOND = Section("second", "a second material in the mount, where the form has parts of their own", (
-    Field(key="second.material", kind="material", meaning="what the other part is made of; the mount's own material when left out"),
+    Field(key="second.material", kind="material", meaning="what the other part is made of; the mount's own material when left out", example="s235"),
     may("second.thickness", "length", "thickness of the other part; the mount's own when left out", "0.5 mm", "150 mm"),
     may("second.elastic_modulus", "stress", "its elastic modulus when you know it better than the card", "10 MPa", "400 GPa"),
     may("second.yield_strength", "stress", "its yield strength when you know it better than the card", "2 MPa", "2000 MPa"),

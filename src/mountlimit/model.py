@@ -7,7 +7,7 @@ default or a card are ``worked.Value`` so that a worked calculation can name the
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Protocol
 
 import numpy as np
@@ -47,6 +47,16 @@ class BoltSet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Feet:
+    """Where the feet of a motor stand: four bolts in a rectangle, under the shaft and behind the face."""
+
+    shaft_height: Value  # from the underside of the feet to the shaft axis
+    across: Value  # between the bolt centres, square to the shaft
+    along: Value  # between them along the shaft
+    to_face: Value  # from the front bolts to the motor's mounting face
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Motor:
     """Torque against motor current, and what hangs on the mount."""
 
@@ -58,12 +68,13 @@ class Motor:
     mass: Value
     centre_of_mass: Value
     bolts: BoltSet
-    bolt_circle: Value
-    hole_diameter: Value  # in the mount, for a face bolt or its sleeve
-    bore: Value
-    thread_depth: Value
-    thread_strength: Value
+    bolt_circle: Number  # this, bore, depth and strength are None when the motor stands on feet
+    hole_diameter: Value  # in the mount, for a motor bolt or its sleeve
+    bore: Number
+    thread_depth: Number
+    thread_strength: Number
     rotor_inertia: Value
+    feet: Feet | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -245,12 +256,16 @@ class Segment:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Beyond:
-    """Supports of the plate model by number: frame bolts, contacts, welds, struts."""
+    """Supports of the plate model by number: frame bolts, contacts, welds, struts.
+
+    A spacer is named with its end: 0 on the first of its plates, 1 on the second.
+    """
 
     bolts: tuple[int, ...] = ()
     contacts: tuple[int, ...] = ()
     welds: tuple[int, ...] = ()
     struts: tuple[int, ...] = ()
+    spacers: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -273,6 +288,7 @@ class Cut:
     inside_factor: Number | None = None  # stress inside a bend over that of a straight bar
     beyond: Beyond | None = None
     second: bool = False  # of the mount's second material
+    notch: Number | None = None  # fatigue notch factor of a weld's toe in the cut
 
 
 @dataclass(frozen=True, slots=True)
@@ -318,6 +334,9 @@ class Screws:
     """A row of fasteners that joins two plates of the mount edge to face."""
 
     count: int
+    places: tuple[Number, ...]  # across the width, from its middle
+    rim: Number  # from the row to the near rim of the plate under the heads
+    head: Number  # diameter of a head, or of what a dowel bears on
     words: str  # what they are, for a message
     diameter: Number
     length_in_edge: Number  # of thread or dowel in the edge of the standing plate
@@ -325,7 +344,8 @@ class Screws:
     lateral_stiffness: Value
     holding: Value  # N, what pulls one out of the edge
     bearing: Value  # N, what one bears across
-    head_pull: Value  # N, what pulls its head through the other plate
+    head_pull: Value | None  # N, what pulls its head through the other plate; a dowel has none
+    smooth: bool  # a dowel: pull and shear count each in full
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -333,11 +353,23 @@ class Weld:
     """A weld of the mount to its frame, in the order of the plate model's welds to the frame."""
 
     name: str
-    length: Number
-    throat: Number
+    length: Number  # that counts, without the craters at both ends
+    throat: Number  # of each fillet, as far as it is sound
     along: str  # axis of the line
-    sides: int  # 1: a single fillet; 2: on both faces
-    apart: Number  # between the two fillets' throats
+    sides: Value  # 1: a single fillet; 2: on both faces
+    apart: Number  # between the two fillets' roots; nothing for a single one
+    ultimate_strength: Number  # of the weaker part joined, beside the weld
+    correlation: Value  # beta_w of EN 1993-1-8
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gussets:
+    """Triangles welded between leg and foot of an angle, along its side edges."""
+
+    count: int
+    height: Number  # up the leg, from the foot's top
+    depth: Number  # along the foot, from the leg
+    thickness: Number
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -347,9 +379,45 @@ class Rod:
     name: str
     length: Number
     area: Number
-    second_moment: Number
+    second_moment: Number  # the least one
     elastic_modulus: Number
     yield_strength: Number
+    stiffness: Value  # N/m along it, both end joints included; all struts of a mount alter alike
+    start: tuple[Number, Number, Number]
+    end: tuple[Number, Number, Number]  # on the frame
+    on_motor: bool  # it starts on the motor, else on the mount
+    washer_diameter: Number  # what it holds the mount by
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spacer:
+    """A round spacer between two parallel plates of the mount, in the order of the plate model's."""
+
+    across: Number  # place of its axis
+    along: Number
+    length: Number
+    diameter: Number
+    bore: Number
+    elastic_modulus: Number
+    poissons_ratio: Number
+    yield_strength: Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clamp:
+    """What holds a mount on a tube by friction: U-bolts, a band or a split block, pulled along ``normal``."""
+
+    kind: str
+    bolts: BoltSet
+    pulls: Value  # legs or strands that each bolt or U-bolt pulls with
+    preload: Value  # of each leg, strand or bolt
+    friction: Value
+    contact_angle: Number  # half the arc that presses on a round tube; None on a square one
+    length: Value  # of the grip along the tube
+    yield_strength: Value  # of the tube
+    along: str = "x"  # the tube's axis, and a point on it ...
+    axis: tuple[Number, Number, Number] = (0.0, 0.0, 0.0)
+    normal: str = "y"  # ... and the way out of it to the mount
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -377,10 +445,20 @@ class Mount:
     second_facets: tuple[str, ...] = ()
     screws: Screws | None = None
     welds: tuple[Weld, ...] = ()
+    gussets: Gussets | None = None
     rods: tuple[Rod, ...] = ()
+    spacers: tuple[Spacer, ...] = ()
+    opening: Number = None  # hole that the motor's body goes through in the plate behind it
     outline: Outline | None = None  # of a plate of the user's own shape, and ...
     rests: tuple[tuple[tuple[float, float], ...], ...] = ()  # ... the faces by which it bears
+    clamp: Clamp | None = None  # holds the whole mount on a tube by friction
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
+    own: Mapping[str, Number] = field(default_factory=dict)  # measures that only this form has
+
+    @property
+    def motor_held(self) -> bool:
+        """Whether a strut holds the motor itself: its face bolts then see what the strut leaves."""
+        return any(rod.on_motor for rod in self.rods)
 
     def substance(self, second: bool) -> Substance:
         """Give the material of a part: the second one, or the mount's own."""

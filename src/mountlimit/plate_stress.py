@@ -52,7 +52,7 @@ def peaks(
     own = np.array([(f.name in mount.second_facets) == second for f in facets])
     found = []
     for kind in kinds:
-        chosen = np.flatnonzero(own[settled.groups[0][0].readings[kind].samples.facet])
+        chosen = np.flatnonzero(own[settled.groups[0][0].reading(kind).samples.facet])
         if chosen.size:
             found.append(_peak(settled, kind, chosen, criterion, ratio))
     return found
@@ -64,7 +64,7 @@ def _peak(
     count = int(np.prod(settled.shape, dtype=int))
     worst = np.empty(count)
     for (answer, where), shares in zip(settled.groups, settled.shares, strict=True):
-        reading = answer.readings[kind]
+        reading = answer.reading(kind)
         places = chosen
         if len(where) > FEW:
             places = _governing(settled, kind, chosen, reading, shares, criterion, ratio)
@@ -105,7 +105,7 @@ def _named(
 ) -> Peak:
     """Name the governing place under one load; while recording, work its stress out step by step."""
     answer = settled.groups[0][0]
-    reading, model = answer.readings[kind], settled.route.family.model
+    reading, model = answer.reading(kind), settled.route.family.model
     both = _faces(reading.rows[chosen], settled.shares[0], criterion, ratio)[:, :, 0]
     face, first = (int(i) for i in np.unravel_index(int(both.argmax()), both.shape))
     at = int(chosen[first])

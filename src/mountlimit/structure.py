@@ -34,6 +34,9 @@ AXES = ("x", "y", "z")
 CLOSED = 1e-9  # largest unbalanced share of the load that is still rounding
 NO_PULL = Value(0.0, "no pull", "derived", "the weight alone")
 NO_TORQUE = Value(0.0, "no torque", "derived", "the weight alone")
+NO_BOLTS = BoltForces(
+    tension=(), net_pull=(), shear=(), shear_first=(), shear_second=(), contacts=()
+)
 HELD_SPAN = 0.7  # an end counts as held against warping when its bolts span this share of the width
 
 
@@ -90,6 +93,8 @@ def solve(drive: Drive, loads: Loads) -> Response:
 
     @cache
     def bolts() -> tuple[BoltForces, Number]:
+        if not plane.bolts:
+            return NO_BOLTS, 0.0
         force, moment = wrench(drive, loads, plane.centre)
         found = joint.bolt_forces(plane, drive.fixings.bolts.number, force, moment)
         left = joint.balance(plane, found, force, moment)
@@ -99,8 +104,15 @@ def solve(drive: Drive, loads: Loads) -> Response:
     return Response(
         sections=lambda: sections(drive, loads), bolts=lambda: bolts()[0],
         displacements=lambda: (*displacements_of(drive, loads), shaft(drive, loads)),
-        balance=lambda: bolts()[1],
+        balance=lambda: bolts()[1], welds=lambda: _welds(drive, loads),
     )  # fmt: skip
+
+
+def _welds(drive: Drive, loads: Loads) -> tuple[Any, ...]:
+    """Give force and moment on the weld: a single one takes everything."""
+    if len(drive.mount.welds) != 1:
+        return ()
+    return (wrench(drive, loads, drive.mount.plane.centre),)
 
 
 def refuse_unbalanced(left: Number) -> None:
@@ -143,11 +155,13 @@ def in_axes_of_cut(
 
 
 def held_ends(drive: Drive, part: Segment) -> int:
-    """Count the ends of a segment whose flatness is held: by bolts of enough span, or by a bend."""
+    """Count the ends of a segment whose flatness is held: by bolts of enough span, a bend or a weld."""
     from .mounts._common import pattern
 
-    columns = pattern(drive.fixings)[1]
-    frame_held = (columns[-1] - columns[0]) >= HELD_SPAN * part.width
+    frame_held = not drive.fixings.bolts.count  # welded
+    if drive.fixings.bolts.count:
+        columns = pattern(drive.fixings)[1]
+        frame_held = (columns[-1] - columns[0]) >= HELD_SPAN * part.width
     half = drive.motor.bolt_circle / 2 * np.sin(np.pi / drive.motor.bolts.count)
     motor_held = 2 * half >= HELD_SPAN * part.width
     at_frame, at_motor = part is drive.mount.segments[0], part is drive.mount.segments[-1]
@@ -198,9 +212,10 @@ def displacements_of(drive: Drive, loads: Loads) -> tuple[Displacement, ...]:
     e, g = _moduli(drive, loads)
     parts = [_segment(drive, loads, s, e, g) for s in drive.mount.segments]
     plane = drive.mount.plane
-    force, moment = wrench(drive, loads, plane.centre)
-    move, turn = joint.give(drive, plane, force, moment, e)
-    parts.append(_carry(drive, "bolted joint", plane.centre, move, turn))
+    if plane.bolts:
+        force, moment = wrench(drive, loads, plane.centre)
+        move, turn = joint.give(drive, plane, force, moment, e)
+        parts.append(_carry(drive, "bolted joint", plane.centre, move, turn))
     parts = [_softened(drive, p) for p in parts]
     if drive.frame.span is not None:
         parts.append(frame_part(drive, loads))
@@ -214,9 +229,17 @@ def weight_only(loads: Loads) -> Loads:
 
 def frame_part(drive: Drive, loads: Loads) -> Displacement:
     """Give the movement at the sprocket from the frame member, loaded at the main bolt plane."""
-    plane = drive.mount.plane
+    plane, clamp = drive.mount.plane, drive.mount.clamp
     force, moment = wrench(drive, loads, plane.centre)
-    move, turn = frame_member.give(drive.frame, plane, force, moment)
+    if clamp is None or clamp.along == "x":
+        move, turn = frame_member.give(drive.frame, plane, force, moment)
+        return _carry(drive, "frame member", plane.centre, move, turn)
+    # A tube along z: its own x, y, z are the drive's z, y and the reverse of x.
+    own_force = (force[2], force[1], rigid.reversed_force(force[0]))
+    own_moment = (moment[2], moment[1], rigid.reversed_moment(moment[0]))
+    move, turn = frame_member.give(drive.frame, plane, own_force, own_moment)
+    move = (layout.opposite(move[2]), move[1], move[0])
+    turn = (rigid.reversed_angle(turn[2]), turn[1], turn[0])
     return _carry(drive, "frame member", plane.centre, move, turn)
 
 

@@ -171,8 +171,21 @@ CASES: dict[str, tuple[str, str, tuple[str, ...]]] = {
         ("endurance.creep_strain", "flexure.end_deflection_force", "section.rectangle_second_moment",
          "meshed.net_section"),
     ),
+    "WLD-01": (
+        "EN 1993-1-8 clause 4.5.3.3", "standard",
+        ("welds.fillet_strength", "welds.fillet_force_per_length"),
+    ),
+    "WLD-03": (
+        f"{BHANDARI}, example 8.12", "handbook",
+        ("welds.weld_pair_modulus", "welds.fillet_throat", "equivalent.principal_max"),
+    ),
     "FRC-01": (
         "EN 1993-1-8 clause 3.9", "standard", ("slip.slip_resistance_design", "slip.slip_resistance"),
+    ),
+    "FRC-03": (
+        "Khurmi & Gupta, A Textbook of Machine Design, clamp coupling", "from memory",
+        ("clamps.clamp_force", "clamps.contact_spread", "clamps.pressure_sum", "clamps.friction_hold",
+         "clamps.surface_slip"),
     ),
     "FRC-05": ("friction at the screw circle", "common practice", ("slip.friction_torque",)),
     "TYR-01": (
@@ -222,9 +235,6 @@ LEFT_OUT: dict[str, str] = {
     "KTC-08": "a stepped bar: the mounts have no fillets",
     "KTC-09": "stress of one field beside a hole; cuts take the sharpest hole for all fields",
     "CRP-05": "Findley's law of strain; the cards hold moduli over time",
-    "FRC-03": "a clamped hub is not asked for",
-    "WLD-01": "waits for a check of welds",
-    "WLD-03": "waits for a check of welds",
 }
 
 # Formulas with their tests that no command calls yet.
@@ -239,8 +249,4 @@ WAITING = {
     "starting.series_inertia": "a jam or a light driven side",
     "starting.torsional_from_linear": "a jam: stiffness at the motor shaft",
     "stress.bredt_stress": "twist of a tubular frame member",
-    "welds.fillet_force_per_length": "welded mounts",
-    "welds.fillet_strength": "welded mounts",
-    "welds.fillet_throat": "welded mounts",
-    "welds.weld_pair_modulus": "welded mounts",
 }

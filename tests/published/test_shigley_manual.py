@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from printed import printed
 
-from mountlimit.formulas import bearings, endurance, joint, shaft, stress
+from mountlimit.formulas import bearings, endurance, joint, shaft, stress, weld_lines
 
 INCH, POUND, KPSI = 0.0254, 4.4482216152605, 6894757.293168361
 POUND_INCH, RPM = POUND * INCH, 2 * np.pi / 60
@@ -97,3 +97,14 @@ def test_problem_8_24_bolt_of_shank_and_thread() -> None:
     thread, shank = 0.1419 * 30 / 0.72, 0.1963 * 30 / 0.5
     assert (thread, shank) == (printed("5.9125"), printed("11.778"))
     assert joint.spring_series(thread, shank) == printed("3.936")
+
+
+def test_problem_9_9_line_welds_in_torsion() -> None:
+    """Confirmed: polar second moment over the metal, 0.0833 for one line and 0.3333 for a square pair.
+
+    Table 9-1 prints d**3 / 12 and d (3 b**2 + d**2) / 6.
+    """
+    assert weld_lines.unit_polar(1, 1.0, 0.0) / 1.0 == printed("0.0833")
+    assert weld_lines.unit_polar(2, 1.0, 1.0) / 2.0 == printed("0.3333")
+    d, b = 0.06, 0.025
+    assert weld_lines.unit_polar(2, d, b) == pytest.approx(d * (3 * b**2 + d**2) / 6, rel=1e-12)

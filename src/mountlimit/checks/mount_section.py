@@ -99,7 +99,7 @@ def _factor(drive: Drive) -> tuple[float, str]:
     for material in drive.mount.substances:
         kind = material.card.design_class
         found.append(MOUNT_FACTORS[f"metal, {drive.mount.grade}" if kind == "metal" else kind])
-    if drive.mount.welds:
+    if drive.mount.welds or drive.mount.gussets is not None:
         found.append(MOUNT_FACTORS["welded"])
     return max(found)
 

@@ -129,3 +129,77 @@ def weld_pair_modulus(weld_length: float, separation: float, throat: float) -> f
     1.000e-05
     """
     return weld_length * separation * throat
+
+
+@formula
+def sound_throat(throat: float, quality: float) -> float:
+    """Throat of a fillet as far as it is sound.
+
+    a_s = k * a
+
+    Parameters
+    ----------
+    throat : a [m]
+        throat of the fillet as measured
+    quality : k [-]
+        share of it that is sound
+
+    Returns
+    -------
+    a_s [m]
+
+    Source
+    ------
+    common practice, no source (home-made welds are taken at about half)
+    """
+    return quality * throat
+
+
+@formula
+def effective_length(length: float, throat: float) -> float:
+    """Length of a fillet that counts: a throat less at either end.
+
+    l_e = l - 2 * a
+
+    Parameters
+    ----------
+    length : l [m]
+        length of the fillet
+    throat : a [m]
+        throat of the fillet
+
+    Returns
+    -------
+    l_e [m]
+
+    Source
+    ------
+    EN 1993-1-8 clause 4.5.1(1)
+    """
+    return length - 2 * throat
+
+
+@formula
+def heat_affected_strength(strength: float, softened: float, parent: float) -> float:
+    """Strength beside a weld: lowered as its card says.
+
+    R_w = R * R_h / R_c
+
+    Parameters
+    ----------
+    strength : R [Pa]
+        strength of the piece at work
+    softened : R_h [Pa]
+        strength of the card in the heat-affected zone
+    parent : R_c [Pa]
+        strength of the card away from the weld
+
+    Returns
+    -------
+    R_w [Pa]
+
+    Source
+    ------
+    EN 1999-1-1 clause 6.1.6 (factors rho_haz)
+    """
+    return strength * softened / parent

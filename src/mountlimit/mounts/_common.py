@@ -9,7 +9,19 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 from ..errors import Mistake
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
+from ..model import (
+    Beyond,
+    BoltPlane,
+    Clamp,
+    Cut,
+    Drive,
+    Fixings,
+    Motor,
+    Mount,
+    Number,
+    Segment,
+    Substance,
+)
 from ..worked import Value
 
 if TYPE_CHECKING:
@@ -17,6 +29,7 @@ if TYPE_CHECKING:
 
 
 Outline = list[tuple[float, float]]
+Holes = tuple[tuple[float, float], ...]  # (place across, diameter)
 
 
 class Picker(Protocol):
@@ -61,6 +74,7 @@ class Parts:
     fixings: Fixings
     material: Substance
     second: Substance | None = None
+    clamp: Clamp | None = None  # for forms held on a tube, without its place
 
 
 NO_SLOT = Value(0.0, "slot length", "derived", "round holes")
@@ -88,9 +102,14 @@ def spread(count: int, span: Value) -> tuple[Number, ...]:
     return tuple(layout.bolt_place(span, place, number) for place in places)
 
 
-def pattern(fixings: Fixings) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
-    """Give places of the rows and of the columns of the frame bolts, each about the centre."""
-    count = fixings.bolts.count
+def pattern(
+    fixings: Fixings, count: int | None = None
+) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
+    """Give places of the rows and of the columns of the frame bolts, each about the centre.
+
+    ``count`` is how many of them form the pattern: all when left out.
+    """
+    count = fixings.bolts.count if count is None else count
     if float(fixings.span_along) == 0:
         return (0.0,), spread(count, fixings.span_across)
     if float(fixings.span_across) == 0:
@@ -98,7 +117,7 @@ def pattern(fixings: Fixings) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
     return spread(2, fixings.span_along), spread(count // 2, fixings.span_across)
 
 
-def motor_holes(motor: Motor, reach: float) -> tuple[tuple[float, float], ...]:
+def motor_holes(motor: Motor, reach: float) -> Holes:
     """Give the motor bolt holes cut by the line through the two nearest the frame, and the bore."""
     half = float(layout.motor_bolt_half_span(motor.bolt_circle, motor.bolts.number))
     hole = motor.hole_diameter
@@ -107,6 +126,30 @@ def motor_holes(motor: Motor, reach: float) -> tuple[tuple[float, float], ...]:
     if radius > abs(reach):
         holes.insert(1, (0.0, 2 * math.sqrt(radius**2 - reach**2)))
     return tuple(holes)
+
+
+def lower_motor_cut(motor: Motor) -> tuple[Number, Holes]:
+    """Give how far below the shaft axis the nearest motor bolts are, and the holes cut there."""
+    reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.number)
+    return reach, motor_holes(motor, float(reach))
+
+
+def upper_motor_cut(motor: Motor) -> tuple[Number, Holes]:
+    """Give the same above the axis, where an odd number of bolts has a single one."""
+    if motor.bolts.count % 2 == 0:
+        return lower_motor_cut(motor)
+    return layout.half(motor.bolt_circle), ((0.0, float(motor.bolts.thread.clearance_hole)),)
+
+
+def cross_cut(
+    name: str, y: Number, z: Number, size: tuple[float, float], holes: Holes, beyond: Beyond,
+    second: bool = False,
+) -> Cut:  # fmt: skip
+    """Give a cut across a plate that stands along y; ``size`` is its width and thickness, m."""
+    return Cut(
+        name=name, place=(0.0, y, z), axis="y", across="x", normal="z", width=size[0],
+        thickness=size[1], holes=holes, beyond=beyond, second=second,
+    )  # fmt: skip
 
 
 def refuse_short(picker: Picker, key: str, free: Value, reach: Number) -> None:
@@ -132,17 +175,23 @@ def warn_short(picker: Picker, length: Number, width: Value) -> None:
         )
 
 
-def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
-    """Record mistakes when bolts, bore or their holes do not fit in the width."""
-    motor, fixings = parts.motor, parts.fixings
+def refuse_narrow(picker: Picker, width: Value, parts: Parts, count: int | None = None) -> None:
+    """Record mistakes when bolts, bore or their holes do not fit in the width; ``count`` as above."""
+    fixings = parts.fixings
     hole = float(fixings.hole_diameter)
     if fixings.span_across + hole >= width:
         picker.mistake(
             "fixings.span_across", f"leaves the mount, which is {width * 1000:.1f} mm wide"
         )
-    per_row = len(pattern(fixings)[1])
+    per_row = len(pattern(fixings, count)[1])
     if per_row > 1 and fixings.span_across / (per_row - 1) <= hole:
         picker.mistake("fixings.span_across", "puts the frame bolt holes into one another")
+    refuse_narrow_motor(picker, width, parts)
+
+
+def refuse_narrow_motor(picker: Picker, width: Value, parts: Parts) -> None:
+    """Record mistakes when the motor's bolts or bore do not fit in the width."""
+    motor = parts.motor
     if motor.bolt_circle + float(motor.hole_diameter) >= width:
         picker.mistake(
             "motor.bolt_circle", f"leaves the mount, which is {width * 1000:.1f} mm wide"
@@ -203,6 +252,14 @@ def mount(
         area=area,
         **more,
     )  # fmt: skip
+
+
+FRAME_FACE = 2.0e12  # N/m3, contact of metal on metal (common practice, no source)
+
+
+def soft_face(through: float) -> float:
+    """Give the stiffness of a pressed face, N/m3: modulus over thickness, in series with the faces."""
+    return FRAME_FACE * through / (FRAME_FACE + through)
 
 
 def motor_bolts_on(drive: Drive, facet: int) -> list[MotorBolt]:
@@ -267,7 +324,11 @@ def facet_of(
 
 def top_of(drive: Drive) -> float:
     """Give how far the mount goes on beyond the shaft axis: past the farthest face bolts."""
-    motor = drive.motor
+    return top_of_motor(drive.motor)
+
+
+def top_of_motor(motor: Motor) -> float:
+    """Give the same of a motor alone."""
     return float(motor.bolt_circle) / 2 + 1.5 * float(motor.bolts.thread.washer_diameter)
 
 

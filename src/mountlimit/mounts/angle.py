@@ -1,15 +1,14 @@
-"""Angle: a leg that carries the motor and a foot bolted to the frame."""
+"""Angle: a leg that carries the motor and a foot bolted to the frame, with or without gussets."""
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
-from ..data.bends import least_radius
-from ..fields import Field, may, need
-from ..formulas import concentration, layout
-from ..model import BoltPlane, Cut, Drive, Mount, Number, Segment
-from ..worked import Value
-from . import _common
+from ..fields import Field, need
+from ..formulas import layout
+from ..model import BoltPlane, Cut, Drive, Gussets, Mount, Number, Segment
+from . import _angle, _common, _gussets, _welding
 from ._common import Parts, Picker
 
 if TYPE_CHECKING:
@@ -21,9 +20,10 @@ FIELDS = (
     need("mount.width", "length", "width of the angle", "10 mm", "2 m", "120 mm"),
     need("mount.free_length", "length", "heel (top of the foot) to the shaft axis", "5 mm", "2 m", "90 mm"),
     need("mount.heel_to_bolts", "length", "leg to the nearest row of foot bolts", "3 mm", "1 m", "35 mm"),
-    may("mount.foot_thickness", "length", "thickness of the foot when it differs", "0.5 mm", "150 mm"),
-    may("mount.bend_radius", "length", "inside radius of the bend at the heel", "0.1 mm", "500 mm", example="16 mm"),
+    _angle.FOOT_THICKNESS,
+    _angle.BEND_RADIUS,
     Field(key="mount.foot_points", kind="choice", meaning="where the foot points", choices=("motor", "sprocket")),
+    *_gussets.FIELDS,
 )  # fmt: skip
 
 
@@ -39,8 +39,6 @@ def build(picker: Picker, parts: Parts) -> Mount:
     reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.number)
     _common.refuse_short(picker, "mount.free_length", free, reach)
     _common.refuse_narrow(picker, width, parts)
-    _common.warn_short(picker, layout.difference(free, reach), width)
-    radius = _bend_radius(picker, parts, thickness, float(min(to_bolts, free - reach)))
     middle = layout.half(thickness)
     heel, motor_line = layout.opposite(free), layout.opposite(reach)
     foot_middle = layout.opposite(layout.total(free, layout.half(foot_thickness)))
@@ -59,20 +57,6 @@ def build(picker: Picker, parts: Parts) -> Mount:
         start=(0.0, foot_middle, row), end=(0.0, foot_middle, middle), axis="z", across="x",
         normal="y", length=foot_length, width=width, thickness=foot_thickness,
     )  # fmt: skip
-    holes = tuple((float(x), float(fixings.hole_diameter)) for x in columns)
-    b, t, tf = float(width), float(thickness), float(foot_thickness)
-    cuts = (
-        Cut(name="foot at the frame bolts", place=(0.0, foot_middle, row), axis="z", across="x",
-            normal="y", width=b, thickness=tf, holes=holes, segment=0),
-        Cut(name="foot at the heel", place=(0.0, foot_middle, middle), axis="z", across="x",
-            normal="y", width=b, thickness=tf, holes=(), segment=0,
-            inside_factor=_inside(radius, foot_thickness)),
-        Cut(name="leg at the heel", place=(0.0, heel, middle), axis="y", across="x",
-            normal="z", width=b, thickness=t, holes=(), segment=1,
-            inside_factor=_inside(radius, thickness)),
-        Cut(name="leg at the motor bolts", place=(0.0, motor_line, middle), axis="y", across="x",
-            normal="z", width=b, thickness=t, holes=_common.motor_holes(motor, float(reach)), segment=1),
-    )  # fmt: skip
     plane = BoltPlane(
         centre=(0.0, layout.opposite(layout.total(free, foot_thickness)), centre),
         first="x", second="z", normal="y",
@@ -83,77 +67,91 @@ def build(picker: Picker, parts: Parts) -> Mount:
     height = free + reach + fixings.edge
     depth = to_bolts + fixings.span_along + fixings.edge
     area = float(width * (height + depth * foot_thickness / thickness))
-    return _common.mount(FORM, picker, parts, thickness, width, (foot, leg), cuts, (plane,), area)
-
-
-TIGHT, USUAL, WIDE = 1.0, 2.0, 4.0  # inside radius over thickness
-TIGHTEST = 0.5  # the same, of an extruded angle and of soft sheet
-ROOM = 0.8  # of the way from the heel to the nearest bolts
-
-
-def _bend_radius(picker: Picker, parts: Parts, thickness: Value, way: float) -> Value:
-    """Give the inside radius of the heel; a rolled or extruded angle may be tighter than a bent one."""
-    t, card = float(thickness), parts.material.card
-    known = least_radius(card.id, t)
-    least = known[0] if known else TIGHT * t
-    tight = TIGHTEST if least < t or "extrusion" in card.form else TIGHT
-    low, likely, high = tight * t, max(USUAL * t, least), max(WIDE * t, least)
-    source = f"common practice, no source ({tight:g} to 4 thicknesses, bent, rolled or extruded)"
-    if known and least > USUAL * t:
-        source += f"; least bend radius: {known[1]}"
-    low, likely, high = (min(radius, ROOM * way) for radius in (low, likely, high))
-    radius = picker.between("mount.bend_radius", low, likely, high, source)
-    if radius >= way:
-        picker.mistake(
-            "mount.bend_radius",
-            f"reaches the nearest bolts, {way * 1000:.1f} mm from the heel",
-            "it is the inside radius of the bend",
+    cuts = _ends(parts, foot, leg, reach)
+    bolts = [(float(x), float(to_bolts + half + side * z)) for x, z in plane.bolts]
+    room = _gussets.Room(
+        leg=float(free) + _common.top_of_motor(motor), foot=float(depth), axis=float(free),
+        to_motor=side < 0, bolts=bolts,
+    )  # fmt: skip
+    gussets = _gussets.pick(picker, parts, thickness, width, room)
+    if gussets is None:
+        _common.warn_short(picker, leg.length, width)
+        way = float(min(to_bolts, free - reach))
+        radius = _angle.bend_radius(picker, parts, thickness, way)
+        cut = _with_heel(cuts, foot, leg, radius)
+        return _common.mount(
+            FORM, picker, parts, thickness, width, (foot, leg), cut, (plane,), area
         )
-    given = picker.optional("mount.bend_radius") is not None
-    if known and given and radius < least * (1 - 1e-9):
-        picker.warnings.append(
-            f"mount.bend_radius: bent cold, {card.name} of {t * 1000:g} mm cracks when the inside "
-            f"radius is below {least * 1000:.1f} mm ({known[1]}); by hand allow 1.5 times that. "
-            "A rolled or extruded angle may be tighter."
-        )
-    return radius
+    parts = _welding.welded(picker, parts)
+    return _common.mount(
+        FORM, picker, parts, thickness, width, (), _plain(picker, parts, gussets, cuts, to_bolts, leg),
+        (plane,), area + _gussets.area(gussets, float(thickness)), gussets=gussets,
+    )  # fmt: skip
 
 
-def _inside(radius: Value, thickness: Value) -> Number:
-    """Give the stress inside the bend over that of a straight bar."""
-    middle = layout.half(thickness)
-    return concentration.curved_bar_inside(layout.total(radius, middle), middle)
+def _ends(parts: Parts, foot: Segment, leg: Segment, reach: Number) -> tuple[Cut, Cut]:
+    """Give the cuts through the holes at either end: foot and leg."""
+    fixings, width = parts.fixings, float(foot.width)
+    columns = _common.pattern(fixings)[1]
+    return (
+        Cut(name="foot at the frame bolts", place=foot.start, axis="z", across="x", normal="y",
+            width=width, thickness=float(foot.thickness), segment=0,
+            holes=tuple((float(x), float(fixings.hole_diameter)) for x in columns)),
+        Cut(name="leg at the motor bolts", place=leg.end, axis="y", across="x", normal="z",
+            width=width, thickness=float(leg.thickness), segment=1,
+            holes=_common.motor_holes(parts.motor, float(reach))),
+    )  # fmt: skip
+
+
+def _with_heel(
+    ends: tuple[Cut, Cut], foot: Segment, leg: Segment, radius: Number
+) -> tuple[Cut, ...]:
+    """Add the cuts on both sides of the heel between those of the ends."""
+    width = float(foot.width)
+    return (
+        ends[0],
+        Cut(name="foot at the heel", place=foot.end, axis="z", across="x", normal="y",
+            width=width, thickness=float(foot.thickness), holes=(), segment=0,
+            inside_factor=_angle.inside(radius, foot.thickness)),
+        Cut(name="leg at the heel", place=leg.start, axis="y", across="x", normal="z",
+            width=width, thickness=float(leg.thickness), holes=(), segment=1,
+            inside_factor=_angle.inside(radius, leg.thickness)),
+        ends[1],
+    )  # fmt: skip
+
+
+def _plain(
+    picker: Picker, parts: Parts, gussets: Gussets, ends: tuple[Cut, Cut], to_bolts: Number, leg: Segment
+) -> tuple[Cut, ...]:  # fmt: skip
+    """Keep the cuts that gussets end short of: there the whole load goes through a plain section."""
+    foot, motor = (replace(cut, segment=None) for cut in ends)
+    kept = _gussets.above(picker, parts, gussets, motor, float(leg.length))
+    if gussets.depth <= to_bolts - parts.fixings.hole_diameter / 2:
+        return (foot, *kept)
+    picker.warnings.append(_gussets.PAST_BOLTS)
+    return kept
 
 
 def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:
-    """Lay out leg and foot as two facets that meet on their mid-planes; the whole foot bears."""
+    """Lay out leg, foot and gussets as facets that meet on their mid-planes; the whole foot bears."""
     from ..plates import Bend, Contact, PlateModel  # heavy: only when asked for
 
     mount, fixings = drive.mount, drive.fixings
-    foot = mount.segments[0]
-    half, thickness = float(mount.width) / 2, float(mount.thickness)
-    corner, middle = float(foot.end[1]), float(foot.end[2])
-    side = 1.0 if float(foot.start[2]) > middle else -1.0
-    to_bolts, edge = float(foot.length), float(fixings.edge)
-    along = float(fixings.span_along)
-    upright = _common.facet_of(
-        drive, "leg", _common.rectangle(half, corner, _common.top_of(drive)),
-        (0.0, 0.0, middle), (0.0, 1.0, 0.0), thickness, True,
-    )  # fmt: skip
-    flat = _common.facet_of(
-        drive, "foot", _common.rectangle(half, 0.0, to_bolts + along + edge),
-        (0.0, corner, middle), (0.0, 0.0, side), float(foot.thickness), False,
-    )  # fmt: skip
-    under = 1 if side > 0 else -1  # the facet's normal is e1 x e2 = -side along y
+    plane, corner = mount.plane, _angle.corner_of(drive)
+    to_centre = corner.side * (float(plane.centre[2]) - corner.z)
+    length = to_centre + float(fixings.span_along) / 2 + float(fixings.edge)
+    places = [(float(x), to_centre + corner.side * float(z)) for x, z in plane.bolts]
     bolts = [
-        _common.frame_bolt_on(
-            drive, 1, (float(x), to_bolts + along / 2 + side * float(z)), under, normal, tangential
-        )
-        for x, z in mount.plane.bolts
+        _common.frame_bolt_on(drive, 1, place, corner.under, normal, tangential) for place in places
     ]
+    out = float(fixings.washer_diameter) / 2 + corner.foot_thickness
+    lines = _gussets.lines(
+        drive, corner, length, _gussets.motor_circles(drive, float(mount.thickness)),
+        [(x, y, out) for x, y in places],
+    )  # fmt: skip
     return PlateModel(
-        facets=[upright, flat], motor_bolts=_common.motor_bolts_on(drive, 0),
-        motor_centre=(0.0, 0.0, 0.0), frame_bolts=bolts,
+        facets=[*_angle.facets(drive, corner, length), *_gussets.facets(drive, corner)],
+        motor_bolts=_common.motor_bolts_on(drive, 0), motor_centre=(0.0, 0.0, 0.0), frame_bolts=bolts,
         bends=[Bend(facets=(0, 1))],  # a fillet would stiffen the corner: left out, the safe side
-        contacts=[Contact(facet=1, side=under, stiffness=pressing)],
+        contacts=[Contact(facet=1, side=corner.under, stiffness=pressing)], section_lines=lines,
     )  # fmt: skip

@@ -46,19 +46,19 @@ class Answer:
     """Answers to six unit loads at the motor centre and to unit contact forces: the shares.
 
     ``motor`` (6, shares) moves the motor centre; ``lift`` (points, shares) moves the contact points
-    away from the frame; ``supports`` and ``readings`` give forces and stress per share.
+    away from the frame; ``supports`` gives forces per share, ``reading`` stress.
     """
 
     motor: FloatArray
     lift: FloatArray
     stiffness: FloatArray
     supports: Supports
-    readings: dict[str, Reading]
+    read: Callable[[str], Reading]
     solver: ContactSolver | None
     sets: list[Bearing] = field(default_factory=list)
-    kept: dict[Any, FloatArray] = field(
-        default_factory=dict
-    )  # rows worked out once, by what they are
+    # rows over the shares worked out once, by what they are, and stress readings by their kind
+    kept: dict[Any, FloatArray] = field(default_factory=dict)
+    readings: dict[str, Reading] = field(default_factory=dict)
 
     def shares(self, loads: FloatArray) -> FloatArray:
         """Give the shares of loads (n, 6) on the motor centre, contact settled: (n, shares)."""
@@ -89,6 +89,12 @@ class Answer:
         if key not in self.kept:
             self.kept[key] = rows()
         return self.kept[key]
+
+    def reading(self, kind: str) -> Reading:
+        """Give stress at a kind of places ("ring", "line" or "edge"), worked out when first asked for."""
+        if kind not in self.readings:
+            self.readings[kind] = self.read(kind)
+        return self.readings[kind]
 
     def bearing(self, load: FloatArray) -> Bearing:
         """Give the set of points that bear under one load."""

@@ -55,11 +55,7 @@ class Family:
             lift=lift,
             stiffness=stiffness,
             supports=supports,
-            readings={
-                "ring": self._reading(self._rings(scales.thickness), scales, answers),
-                "line": self._reading(self.lines, scales, answers),
-                "edge": self._reading(self.edges, scales, answers),
-            },
+            read=lambda kind: self._reading(kind, scales, answers),
             solver=ContactSolver.of(lift[:, 6:], stiffness) if len(stiffness) else None,
         )
 
@@ -77,16 +73,33 @@ class Family:
         moved = np.linalg.solve(readings.wrench_on(self.model, rigid, everything, place), left)
         return found.plus(rigid.combined(np.asarray(moved, float)))
 
+    def lay_rings(self, thicknesses: Sequence[float]) -> None:
+        """Find the rings of all bolts at some thickness scales, quicker together than one by one."""
+        scales = np.array([stretch(self.varying.thickness, t) for t in thicknesses])
+        bolts = self.model.bolts
+        found = sampling.rings_of_scales(self.reader, bolts, self.near, scales)
+        number = found.owner // len(bolts)
+        for i, thickness in enumerate(thicknesses):
+            own = np.flatnonzero(number == i)
+            self.rings[thickness] = Samples(
+                place=found.place[own],
+                owner=found.owner[own] - i * len(bolts),
+                facet=found.facet[own],
+                reading=found.reading[own],
+                count=len(bolts),
+            )
+
     def _rings(self, thickness: float) -> Samples:
         """Give the rings of all bolts at a thickness scale; the owner is the bolt."""
         if thickness not in self.rings:
-            scales = stretch(self.varying.thickness, thickness)[None]
-            self.rings[thickness] = sampling.rings_of_scales(
-                self.reader, self.model.bolts, self.near, scales
-            )
+            self.lay_rings([thickness])
         return self.rings[thickness]
 
-    def _reading(self, samples: Samples, scales: Scales, answers: FloatArray) -> Reading:
+    def _reading(self, kind: str, scales: Scales, answers: FloatArray) -> Reading:
+        if kind == "ring":
+            samples = self._rings(scales.thickness)
+        else:
+            samples = {"line": self.lines, "edge": self.edges}[kind]
         own = readings.read_stress(samples, self.means) @ answers
         varying = self.varying
         moduli = stretch(varying.modulus, scales.modulus) * stretch(varying.second, scales.second)
@@ -142,7 +155,8 @@ def family(
         rings[1.0] = sampling.rings_of_scales(
             reader, model.bolts, near, np.ones((1, len(model.facets)))
         )
-        used = (rings[1.0].reading.sum(axis=0) + edges.reading.sum(axis=0)) != 0
+        read = (rings[1.0], edges, lines)
+        used = np.any([np.asarray(s.reading.sum(axis=0)).ravel() != 0 for s in read], axis=0)
     return Family(
         model=model,
         mesh=system.mesh,

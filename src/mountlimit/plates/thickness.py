@@ -91,6 +91,7 @@ def sweep(
     centre = np.asarray(model.motor_centre, float)
     load = np.array([sum(moved(w, p, centre) for w, p in each) for each in loads_on_motor])
     at = rigid_rows(np.array([np.asarray(each[0][1], float) for each in loads_on_motor]) - centre)
+    mounts.lay_rings([float(t) for t in scales])
     rows = [
         _row(middling, mounts.at(Scales(thickness=float(t))), load, at, strength_ratio)
         for t in scales
@@ -126,7 +127,7 @@ def _row(
     shares = answer.shares(load)
     movement = np.einsum("lij,jk,lk->li", at, answer.motor, shares)
     tension, shear = bolt_forces(model, answer.supports.frame_bolts @ shares.T)
-    ring = _largest(answer.readings["ring"], shares, strength_ratio)
+    ring = _largest(answer.reading("ring"), shares, strength_ratio)
     frame = len(model.frame_bolts)
     return (
         movement[:, :3], movement[:, 3:], tension.T, np.moveaxis(shear, -1, 0),

@@ -10,6 +10,7 @@ from ..model import Drive
 from ..mounts import FORMS
 from ..mounts._common import Parts
 from ..picking import Picker
+from . import clamp as clamp_part
 from . import frame as frame_part
 from . import joint, line
 from . import motor as motor_part
@@ -31,16 +32,21 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
         picker.mistake("mount.temperature", str(error), "choose another material or keep it cooler")
         raise InputError(picker.mistakes) from None
     form = FORMS[str(file.given["mount.form"].value)]
+    clamped = second if second and getattr(form, "SECOND_BOLTED", False) else material
     own = form.bolt_holes(picker, motor) if hasattr(form, "bolt_holes") else joint.OF_KEYS
-    fixings = joint.fixings(picker, material, own[0])
+    fixings = joint.fixings(picker, clamped, own[0])
     face, motor = joint.face(picker, motor, material, own[1])
     mount = form.build(
-        picker, Parts(motor=motor, fixings=fixings, material=material, second=second)
-    )
+        picker,
+        Parts(
+            motor=motor, fixings=fixings, material=material, second=second,
+            clamp=clamp_part.clamp(picker, material),
+        ),
+    )  # fmt: skip
     chain, shaft, hub = line.chain(picker), line.shaft(picker, motor), line.hub(picker)
     frame, use = frame_part.frame(picker), line.use(picker)
     duty, policy = line.duty(picker), line.policy(picker)
-    if shaft.face_overhang <= mount.thickness / 2:
+    if mount.flat_face and shaft.face_overhang <= mount.thickness / 2:
         picker.mistake(
             "shaft.face_overhang",
             "the sprocket would sit inside the plate",

@@ -155,7 +155,7 @@ def fixings(picker: Picker, material: Substance, own: BoltHoles | None) -> Fixin
     _refuse_edge(picker, edge, hole)
     return Fixings(
         bolts=bolts, span_across=across, span_along=along,
-        edge=edge, preload=preload.preload(picker, "fixings", bolts, kept),
+        edge=edge, preload=preload.preload(picker, "fixings.", bolts, kept),
         assembly_torque=preload.assembly_torque(bolts, kept, thread.clearance_hole),
         friction=_friction(picker, "steel" if holes.sleeve else material.card.family),
         slotted=holes.slotted, slot_length=holes.slot_length, slots_along=holes.slots_along,
@@ -261,9 +261,10 @@ def face(
 ) -> tuple[MotorFace, Motor]:
     """Give how the motor's face is clamped to the mount, and the motor with its holes there."""
     thread, family = motor.bolts.thread, material.card.family
+    usual = "slotted" if motor.feet else "round"
     holes = own or BoltHoles(
         diameter=thread.clearance_hole, body=thread.diameter,
-        slotted=picker.word("motor.holes", "round") == "slotted",
+        slotted=picker.word("motor.holes", usual) == "slotted",
     )  # fmt: skip
     low, likely, high, source = FACE_FRICTION
     if family in ("plastic", "wood") and not holes.sleeve:
@@ -272,9 +273,10 @@ def face(
     washer = _washer(picker, "motor.washer", thread)
     clamped = MotorFace(
         preload=preload.preload(
-            picker, "motor", motor.bolts, _kept(material, washer, thread, holes)
+            picker, "motor.", motor.bolts, _kept(material, washer, thread, holes)
         ),
         friction=picker.between("motor.face_friction", low, likely, high, source),
-        spigot=picker.word("motor.spigot", "no") == "yes", slotted=holes.slotted,
+        spigot=motor.feet is None and picker.word("motor.spigot", "no") == "yes",
+        slotted=holes.slotted,
     )  # fmt: skip
     return clamped, replace(motor, hole_diameter=holes.diameter)

@@ -71,27 +71,30 @@ def assembly_torque(bolts: BoltSet, kept: Kept | None, hole: Value) -> Number:
     )
 
 
-def preload(picker: Picker, section: str, bolts: BoltSet, kept: Kept | None) -> Value:
-    """Give each bolt's clamping force: given, or from its torque, or the usual share of proof."""
-    if f"{section}.preload" in picker.given:
-        return picker.number(f"{section}.preload")
+def preload(picker: Picker, keys: str, bolts: BoltSet, kept: Kept | None) -> Value:
+    """Give each bolt's clamping force: given, or from its torque, or the usual share of proof.
+
+    ``keys`` is what its keys begin with, such as "fixings.".
+    """
+    if f"{keys}preload" in picker.given:
+        return picker.number(f"{keys}preload")
     top = float(greatest(bolts))
-    low, mid, high, source = _tightened(picker, section, bolts, top)
+    low, mid, high, source = _tightened(picker, keys, bolts, top)
     if high > top:
         source += f"; not over 90 % of yield, {GUIDELINE}"
         low, mid, high = (min(v, top) for v in (low, mid, high))
     if kept is not None:
         low, mid, high = (min(v, m) for v, m in zip((low, mid, high), kept.forces, strict=True))
         source += f"; capped by {kept.why}"
-    return picker.between(f"{section}.preload", low, mid, high, source)
+    return picker.between(f"{keys}preload", low, mid, high, source)
 
 
 def _tightened(
-    picker: Picker, section: str, bolts: BoltSet, top: float
+    picker: Picker, keys: str, bolts: BoltSet, top: float
 ) -> tuple[float, float, float, str]:
     """Give the force by the given torque, else by hand, low to high, and its source."""
     thread, grade = bolts.thread, bolts.grade
-    key = f"{section}.tightening_torque"
+    key = f"{keys}tightening_torque"
     if key not in picker.given:
         full = 0.75 * threads.proof_load(grade.proof_stress, thread.stress_area)
         low, mid, high = (float(share * full) for share in CLAMP_SHARE)
