@@ -148,10 +148,12 @@ def test_record_and_print():
     """The record holds every part in rad/s; the table the lowest few; nothing else changes."""
     path = str(folder("examples") / "orchard_barrow.toml")
     runner = CliRunner()
-    text = runner.invoke(main, ["check", path]).stdout
+    text = runner.invoke(main, ["check", path, "--jam"]).stdout
     assert "A dead stop of the driven side" in text
     assert "estimated from the motor's mass" in text
-    stops = json.loads(runner.invoke(main, ["check", path, "--json"]).stdout)["lines"]["jam"]
+    stops = json.loads(runner.invoke(main, ["check", path, "--json", "--jam"]).stdout)["lines"][
+        "jam"
+    ]
     assert stops["counts_for_safe_current"] is False
     assert len(stops["parts"]) >= 8
     assert all(p["safe"]["unit"] == "rad/s" for p in stops["parts"])

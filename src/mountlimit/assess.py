@@ -70,7 +70,9 @@ class Assessment:
     reach: float
     route: str  # which model governs stiffness and bolt forces
     both: tuple[Both, ...]  # the two routes side by side at the set current
-    stops: jam.Stops  # what a dead stop uses up, at the set current
+    stops: (
+        jam.Stops | None
+    )  # what a dead stop uses up, at the set current; None when not worked out
     upkeep: Upkeep
 
     @property
@@ -79,8 +81,11 @@ class Assessment:
         return float(self.drive.current.set) > self.first_safe.limit.safe
 
 
-def assess(file: DriveFile) -> Assessment:
-    """Do the whole job. Raises ``InputError`` as ``resolve``."""
+def assess(file: DriveFile, dead_stop: bool = False) -> Assessment:
+    """Do the whole job; a dead stop at speed when it is asked for or the motor's speed is known.
+
+    Raises ``InputError`` as ``resolve``.
+    """
     found = limits.find(file)
     drive = found.drive
     pick = _pull_index(drive)
@@ -96,7 +101,8 @@ def assess(file: DriveFile) -> Assessment:
         effects=found.effects, starting_from=explain(drive),
         warnings=(*drive.warnings, *_few_teeth(drive), *_warnings(drive, eps, case), *_apart(both)),
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
-        stops=jam.stops(found), upkeep=upkeep(drive),
+        stops=jam.stops(found) if dead_stop or drive.motor.speed is not None else None,
+        upkeep=upkeep(drive),
     )  # fmt: skip
 
 

@@ -47,8 +47,11 @@ def _console() -> Any:
 
 @main.command()
 @FILE
+@click.option(
+    "--jam", "dead_stop", is_flag=True, help="Also from which speed a dead stop uses up each part."
+)
 @JSON
-def check(file: str, as_json: bool) -> None:
+def check(file: str, dead_stop: bool, as_json: bool) -> None:
     """Say what gives first and at how many amperes.
 
     Exit status: 0 the set current is within the safe limit, 1 it is over it, 2 the file has mistakes.
@@ -56,7 +59,7 @@ def check(file: str, as_json: bool) -> None:
     from .assess import assess
     from .drivefile import read
 
-    answer = assess(read(file))
+    answer = assess(read(file), dead_stop)
     if as_json:
         from .report.record import record
 

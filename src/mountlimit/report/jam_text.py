@@ -18,8 +18,13 @@ SHOWN = 5  # parts in the table; --json has all
 RPM = "rotational_speed"
 
 
-def write(stops: Stops, system: str, console: Console) -> None:
+def write(stops: Stops | None, system: str, console: Console) -> None:
     """Print what a dead stop uses up, the parts with the lowest speeds."""
+    if stops is None:
+        console.print(
+            "What a dead stop at speed would use up: give motor.speed, or ask with --jam."
+        )
+        return
     parts = [s for s in stops.parts if not math.isinf(s.safe)]
     heading(console, f"\nA dead stop of the driven side with {stops.current:g} A flowing")
     if not parts:

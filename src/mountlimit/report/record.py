@@ -68,7 +68,7 @@ def record(a: Assessment) -> dict[str, Any]:
         "lines": {
             "traction_low": quantity(a.uses.traction_low, "A"),
             "traction_high": quantity(a.uses.traction_high, "A"),
-            "jam": stops_record(a.stops), "continuous": quantity(a.uses.continuous, "A"),
+            "jam": None if a.stops is None else stops_record(a.stops), "continuous": quantity(a.uses.continuous, "A"),
         },
         "chain_upkeep": upkeep_record(a.upkeep),
         "assumed": _assumed(a),
