@@ -85,6 +85,29 @@ def welded_file(**changes: Any) -> DriveFile:
     return drive_file(**{**WELDED, **changes})
 
 
+# Clamped on a tube that neither slips nor gives way, so that the rest is seen.
+CLAMPED = {
+    "mount__grip_length": "60 mm", "frame__member": "round tube", "frame__size": "40 mm",
+    "frame__wall": "4 mm", "fixings__clamp_preload": "6 kN", "fixings__clamp_surface": "painted",
+}  # fmt: skip
+SADDLE = {
+    "mount__form": "saddle", "fixings__bolts": None, "fixings__bolt_class": None,
+    "fixings__span_across": None, "fixings__span_along": None, "fixings__clamp_bolts": "2 x M8",
+    **CLAMPED,
+}  # fmt: skip
+BLOCK = {"mount__form": "clamp block", "fixings__clamp_bolts": "4 x M8", **CLAMPED}
+
+
+def saddle_file(**changes: Any) -> DriveFile:
+    """Read the base drive as an ear on a saddle, with changes."""
+    return drive_file(**{**SADDLE, **changes})
+
+
+def block_file(**changes: Any) -> DriveFile:
+    """Read the base drive as an ear on a clamp block, with changes."""
+    return drive_file(**{**BLOCK, **changes})
+
+
 IDEAL = {
     "frame__member": "rigid", "chain__slack": "20 %", "chain__skew": "0 deg", "chain__offset": "0 mm",
     "shaft__bearing_play": "0 mm", "duty__starting_factor": 1, "motor__mass": "0.05 kg",

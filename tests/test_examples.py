@@ -28,17 +28,24 @@ class First:
 
 
 FIRST = {
+    "cider_mill": First(safe="bolt_slip", gives="motor_shaft", exit_status=0),
+    "duck_weed_rake": First(safe="tube_crush", gives="motor_shaft", exit_status=1),
     "grain_cleaner": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "hay_elevator": First(safe="alignment", gives="motor_shaft", exit_status=1),
     "lock_gate": First(safe="alignment", gives="frame_weld", exit_status=0),
+    "kelp_hauler": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "log_carrier": First(safe="set_screw", gives="set_screw", exit_status=0),
+    "bean_sheller": First(safe="alignment", gives="mount_section", exit_status=1),
+    "nut_shaker": First(safe="tube_grip", gives="tube_grip", exit_status=0),
     "orchard_barrow": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "peat_saw": First(safe="alignment", gives="motor_shaft", exit_status=1),
     "reed_boat": First(safe="alignment", gives="bolt_slip", exit_status=1),
+    "rope_tow": First(safe="bolt_slip", gives="bolt_slip", exit_status=0),
     "sluice_winder": First(safe="mount_section", gives="mount_section", exit_status=0),
     "snow_pusher": First(safe="mount_section", gives="front_bearing", exit_status=0),
     "stone_sledge": First(safe="bolt_slip", gives="bolt_slip", exit_status=1),
-    "turf_roller": First(safe="bolt_slip", gives="front_bearing", exit_status=0),
+    "gravel_roller": First(safe="bolt_slip", gives="front_bearing", exit_status=0),
+    "turf_roller": First(safe="bolt_slip", gives="bolt_slip", exit_status=1),
 }
 
 

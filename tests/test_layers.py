@@ -11,7 +11,7 @@ import pytest
 from mountlimit import cards
 
 ROOT = Path(__file__).parents[1]
-HEAVY = ("numpy", "scipy", "matplotlib", "sectionproperties", "pint", "rich", "shapely")
+HEAVY = ("numpy", "scipy", "matplotlib", "sectionproperties", "pint", "rich", "shapely", "ezdxf")
 
 
 def loaded(*command: str) -> set[str]:

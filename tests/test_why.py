@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
-from conftest import angle_file, drive_file
+from conftest import angle_file, drive_file, saddle_file
 from mountlimit import evaluate, limits, why
 from mountlimit.cards import folder
 from mountlimit.cli import main
@@ -24,6 +24,9 @@ FILES["plastic"] = drive_file(
 )
 FILES["reversing"] = angle_file(
     duty__reverse="50 %", chain__slack="2 %", hub__drive="set screw", hub__set_screw="1 x M6"
+)
+FILES["saddle on a square cross tube"] = saddle_file(
+    frame__member="square tube", mount__tube="with the shaft"
 )
 MEMBERS = {
     "angle rail": angle_file(chain__pull="away", frame__member="angle", frame__place=0.3),

@@ -160,6 +160,11 @@ def has_frame_bolts(drive: Drive) -> bool:
     return drive.fixings.bolts.count > 0
 
 
+def has_face_bolts(drive: Drive) -> bool:
+    """Say that a check speaks of motors bolted on by their face, not by feet."""
+    return drive.mount.flat_face
+
+
 Level = Literal["both", "safe", "gives", "continuous"]
 
 

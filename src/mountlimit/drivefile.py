@@ -18,6 +18,7 @@ from .errors import InputError, Mistake, MountlimitError
 from .factors import DESIGN_FACTORS
 from .fields import SECTIONS, Field
 from .mounts import FORMS, PLANNED
+from .outlines import EntryMistake, points
 
 LARGEST_FILE = 1_000_000  # bytes
 DIRECTIONS = {"across": 0.0, "away": 90.0, "towards": -90.0, "across reversed": 180.0}
@@ -181,6 +182,8 @@ class _Reader:
                     f"{error.problem}; expected {error.expected}",
                     f"for example {error.suggestion}",
                 )
+            except EntryMistake as error:
+                self.fail(key, error.entry, error.expected, error.suggestion)
             except _Wrong as error:
                 self.fail(key, value, error.expected, error.suggestion)
             except MountlimitError as error:
@@ -352,6 +355,20 @@ def _bolts(field: Field, value: Any) -> tuple[int, cards.Thread]:
     return count, cards.thread(size)
 
 
+def _screws(field: Field, value: Any) -> tuple[int, float, cards.Thread | None]:
+    """Read '6 x 5 mm' or '6 x M5': count, diameter, and the thread where one is named."""
+    count, size = _counted(field, value, "screws")
+    if not 1 < count < 25:
+        raise _Wrong("expected 2 to 24 screws in the row")
+    if not re.fullmatch(r"[\d.,/\s-]+\s*(mm|cm|in|inch|\")", size):
+        thread = cards.thread(size)
+        return count, float(thread.diameter), thread
+    diameter = units.parse(size, "length")
+    if not 0.0015 < diameter < 0.025:
+        raise _Wrong("expected a diameter from 2 to 24 mm")
+    return count, diameter, None
+
+
 def _set_screws(field: Field, value: Any) -> tuple[int, cards.SetScrew]:
     count, size = _counted(field, value, "set screws")
     return count, cards.set_screw(size)
@@ -410,9 +427,14 @@ _WORDS: dict[str, Callable[[Field, Any], Any]] = {
     "number": _number,
     "bolts": _bolts,
     "set screws": _set_screws,
+    "screws": _screws,
     "key size": _key_size,
     "direction": _direction,
     "points": _points,
+    "place": lambda _, value: points.place(value),
+    "hole": lambda _, value: points.hole(value),
+    "slot": lambda _, value: points.slot(value),
+    "heading": lambda _, value: points.heading(value),
     "chain": _card(lambda n: cards.chain(n)),
     "bearing": _card(lambda n: cards.bearing(n)),
     "bolt class": _card(lambda n: cards.bolt_class(n)),

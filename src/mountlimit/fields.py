@@ -26,7 +26,7 @@ class Field:
     """One key of the drive file."""
 
     key: str
-    kind: str  # a unit kind, or: integer, number, text, choice, flag, bolts, key size, card kinds
+    kind: str  # a unit kind, or: integer, number, text, choice, flag, bolts, key size, place, hole, slot, heading, card kinds
     meaning: str
     required: bool = False
     default: Default | None = None
@@ -221,7 +221,7 @@ MOUNT = Section("mount", "the mount", (
 ))  # fmt: skip
 
 SECOND = Section("second", "a second material in the mount, where the form has parts of their own", (
-    Field(key="second.material", kind="material", meaning="what the other part is made of; the mount's own material when left out"),
+    Field(key="second.material", kind="material", meaning="what the other part is made of; the mount's own material when left out", example="s235"),
     may("second.thickness", "length", "thickness of the other part; the mount's own when left out", "0.5 mm", "150 mm"),
     may("second.elastic_modulus", "stress", "its elastic modulus when you know it better than the card", "10 MPa", "400 GPa"),
     may("second.yield_strength", "stress", "its yield strength when you know it better than the card", "2 MPa", "2000 MPa"),

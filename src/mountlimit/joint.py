@@ -156,7 +156,7 @@ def give(
     f, s, n, _ = _axes(plane)
     fixings = drive.fixings
     cone = joint_formulas.frustum_stiffness(
-        modulus, fixings.bolts.thread.diameter, drive.mount.thickness, fixings.washer_diameter
+        modulus, fixings.body_diameter, drive.mount.thickness, fixings.washer_diameter
     )
     normal = joint_formulas.spring_series(fixings.joint_stiffness, cone)
     arm = levers(plane)

@@ -263,13 +263,18 @@ def band(gives: float, pairs: list[tuple[float, float]], reach: float) -> tuple[
     return gives * math.exp(-math.sqrt(down)), gives * math.exp(math.sqrt(up))
 
 
+# What uses a part up without any current.
+THERE = {
+    "chain line": "out of line as built, bearing play, pull of the slack chain",
+    "clamped tube": "the pull of the clamp's own bolts",
+}
+
+
 def _why_not(check: Check, safe: float, utilisation: Array, reach: float) -> str:
     if safe == 0.0:
-        line = check.part == "chain line"
-        there = "out of line as built, bearing play" if line else "weight, knocks"
+        there = THERE.get(check.part, "weight, knocks, pull of the slack chain")
         return (
-            "used up before any current by what is there without it "
-            f"({there}, pull of the slack chain); measure those first"
+            f"used up before any current by what is there without it ({there}); measure those first"
         )
     if math.isinf(safe):
         share = 100 * float(utilisation[-1])

@@ -7,14 +7,17 @@ default or a card are ``worked.Value`` so that a worked calculation can name the
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any, Protocol
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any, Protocol
 
 import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
 from .worked import Value
+
+if TYPE_CHECKING:
+    from .outlines import Outline
 
 Array = NDArray[np.float64]
 Number = Any  # a float, a worked.Value, or an array that broadcasts
@@ -44,6 +47,16 @@ class BoltSet:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Feet:
+    """Where the feet of a motor stand: four bolts in a rectangle, under the shaft and behind the face."""
+
+    shaft_height: Value  # from the underside of the feet to the shaft axis
+    across: Value  # between the bolt centres, square to the shaft
+    along: Value  # between them along the shaft
+    to_face: Value  # from the front bolts to the motor's mounting face
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Motor:
     """Torque against motor current, and what hangs on the mount."""
 
@@ -55,11 +68,13 @@ class Motor:
     mass: Value
     centre_of_mass: Value
     bolts: BoltSet
-    bolt_circle: Value
-    bore: Value
-    thread_depth: Value
-    thread_strength: Value
+    bolt_circle: Number  # this, bore, depth and strength are None when the motor stands on feet
+    hole_diameter: Value  # in the mount, for a motor bolt or its sleeve
+    bore: Number
+    thread_depth: Number
+    thread_strength: Number
     rotor_inertia: Value
+    feet: Feet | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -170,6 +185,7 @@ class Fixings:
     slots_along: bool  # along the row of bolts, else square to it
     washer_diameter: Value
     hole_diameter: Value
+    body_diameter: Value  # of what bears on the hole: the bolt, or its sleeve
     joint_stiffness: Value
 
 
@@ -240,12 +256,16 @@ class Segment:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Beyond:
-    """Supports of the plate model by number: frame bolts, contacts, welds, struts."""
+    """Supports of the plate model by number: frame bolts, contacts, welds, struts.
+
+    A spacer is named with its end: 0 on the first of its plates, 1 on the second.
+    """
 
     bolts: tuple[int, ...] = ()
     contacts: tuple[int, ...] = ()
     welds: tuple[int, ...] = ()
     struts: tuple[int, ...] = ()
+    spacers: tuple[tuple[int, int], ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -271,6 +291,26 @@ class Cut:
     notch: Number | None = None  # fatigue notch factor of a weld's toe in the cut
 
 
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """How far it is from a bolt to what lies one way from it: an open end, or the next bolt."""
+
+    distance: Number
+    open_end: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Surroundings:
+    """What lies round a bolt's own hole in a plate of free shape.
+
+    ``gaps`` holds, along the first and along the second axis of the plane, the gap below and above.
+    """
+
+    hole_diameter: Value
+    slotted: bool
+    gaps: tuple[tuple[Gap, Gap], tuple[Gap, Gap]]
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class BoltPlane:
     """Where the frame bolts are, and the plane they clamp."""
@@ -286,6 +326,7 @@ class BoltPlane:
     towards_motor: float  # way along second in which the material goes on; 0 when it does not
     contacts: tuple[int, ...] = (0,)  # contacts of the plate model that press on this plane
     of_second: bool = False  # the part the bolts go through is of the mount's second material
+    around: tuple[Surroundings, ...] = ()  # bolt by bolt, where the part is no rectangle
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -293,6 +334,9 @@ class Screws:
     """A row of fasteners that joins two plates of the mount edge to face."""
 
     count: int
+    places: tuple[Number, ...]  # across the width, from its middle
+    rim: Number  # from the row to the near rim of the plate under the heads
+    head: Number  # diameter of a head, or of what a dowel bears on
     words: str  # what they are, for a message
     diameter: Number
     length_in_edge: Number  # of thread or dowel in the edge of the standing plate
@@ -300,7 +344,8 @@ class Screws:
     lateral_stiffness: Value
     holding: Value  # N, what pulls one out of the edge
     bearing: Value  # N, what one bears across
-    head_pull: Value  # N, what pulls its head through the other plate
+    head_pull: Value | None  # N, what pulls its head through the other plate; a dowel has none
+    smooth: bool  # a dowel: pull and shear count each in full
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -334,9 +379,45 @@ class Rod:
     name: str
     length: Number
     area: Number
-    second_moment: Number
+    second_moment: Number  # the least one
     elastic_modulus: Number
     yield_strength: Number
+    stiffness: Value  # N/m along it, both end joints included; all struts of a mount alter alike
+    start: tuple[Number, Number, Number]
+    end: tuple[Number, Number, Number]  # on the frame
+    on_motor: bool  # it starts on the motor, else on the mount
+    washer_diameter: Number  # what it holds the mount by
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spacer:
+    """A round spacer between two parallel plates of the mount, in the order of the plate model's."""
+
+    across: Number  # place of its axis
+    along: Number
+    length: Number
+    diameter: Number
+    bore: Number
+    elastic_modulus: Number
+    poissons_ratio: Number
+    yield_strength: Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Clamp:
+    """What holds a mount on a tube by friction: U-bolts, a band or a split block, pulled along ``normal``."""
+
+    kind: str
+    bolts: BoltSet
+    pulls: Value  # legs or strands that each bolt or U-bolt pulls with
+    preload: Value  # of each leg, strand or bolt
+    friction: Value
+    contact_angle: Number  # half the arc that presses on a round tube; None on a square one
+    length: Value  # of the grip along the tube
+    yield_strength: Value  # of the tube
+    along: str = "x"  # the tube's axis, and a point on it ...
+    axis: tuple[Number, Number, Number] = (0.0, 0.0, 0.0)
+    normal: str = "y"  # ... and the way out of it to the mount
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -366,7 +447,18 @@ class Mount:
     welds: tuple[Weld, ...] = ()
     gussets: Gussets | None = None
     rods: tuple[Rod, ...] = ()
+    spacers: tuple[Spacer, ...] = ()
+    opening: Number = None  # hole that the motor's body goes through in the plate behind it
+    outline: Outline | None = None  # of a plate of the user's own shape, and ...
+    rests: tuple[tuple[tuple[float, float], ...], ...] = ()  # ... the faces by which it bears
+    clamp: Clamp | None = None  # holds the whole mount on a tube by friction
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
+    own: Mapping[str, Number] = field(default_factory=dict)  # measures that only this form has
+
+    @property
+    def motor_held(self) -> bool:
+        """Whether a strut holds the motor itself: its face bolts then see what the strut leaves."""
+        return any(rod.on_motor for rod in self.rods)
 
     def substance(self, second: bool) -> Substance:
         """Give the material of a part: the second one, or the mount's own."""
@@ -425,7 +517,8 @@ class MountForm(Protocol):
     FORM: str
     TITLE: str
     FIELDS: tuple[Any, ...]  # its own keys; one of a common key takes that key's place
-    # Optional: UNUSED, common keys the form has no use for; STARTER, values for its starter file.
+    # Optional: UNUSED, common keys the form has no use for; STARTER, values for its starter file;
+    # bolt_holes(picker, motor), the holes for frame and motor bolts where they are the form's own.
 
     def build(self, picker: Any, drive: Any) -> Mount:
         """Lay out segments, cuts and the bolt plane."""

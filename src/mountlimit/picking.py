@@ -47,6 +47,13 @@ class Picker:
         low, likely, high = (_default(t, kind) for t in (d.low, d.likely, d.high))
         return self.between(key, low, likely, high, d.source)
 
+    @property
+    def system(self) -> str:
+        """Units of the printed answer: those asked for, else those most lengths are given in."""
+        if "units" in self.given:
+            return str(self.given["units"].value)
+        return units.system_of(g.text for g in self.given.values() if g.kind == "length")
+
     def knows(self, key: str) -> bool:
         """Tell whether the form has a use for a key."""
         return key in self._fields

@@ -1,4 +1,4 @@
-"""What the fasteners inside the mount take by the plate model: motor bolts, screws, struts, welds."""
+"""What parts inside the mount take by the plate model: motor bolts, screws, spacers, struts, welds."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from .case import Pulled
 from .formulas import tipping
 from .model import Array, Number
 from .plate_reading import Line, Settled
+from .plates import LineWeld, PlateModel
 
 AXES = ("x", "y", "z")
 
@@ -59,19 +60,57 @@ def rods(settled: Settled) -> tuple[Number, ...]:
     )
 
 
+def spacer_forces(settled: Settled, spacer: int, end: int) -> list[Number]:
+    """Give what a plate puts on its end of a spacer, about the plate's mid-plane.
+
+    Force along the spacer and both ways across it, N; moments about both ways across and along, N*m.
+    """
+    model = settled.route.family.model
+    facet = model.facets[model.spacers[spacer].facets[end]]
+    first, second, along = facet.axes
+    ways = np.array([along, first, second])
+    rows = [np.vstack([ways @ w[:3], facet.axes @ w[3:]])
+            for w in (a.supports.spacers[spacer, end] for a, _ in settled.groups)]  # fmt: skip
+    words = f"of spacer {spacer + 1} at the {facet.name}"
+    lines = [
+        Line(f"Force along the axis {words}", "N", "N"),
+        Line(f"Shear, first way, {words}", "V_1", "N"),
+        Line(f"Shear, second way, {words}", "V_2", "N"),
+        Line(f"Bending moment, first way, {words}", "M_1", "N*m"),
+        Line(f"Bending moment, second way, {words}", "M_2", "N*m"),
+        Line(f"Torque {words}", "T", "N*m"),
+    ]
+    return settled.read(rows, lines)
+
+
 def welds(settled: Settled) -> tuple[tuple[tuple[Number, ...], tuple[Number, ...]], ...]:
-    """Give force and moment of the mount on every weld to the frame, about its middle, in space."""
+    """Give force and moment of the mount on every weld to the frame, about its middle, in space.
+
+    The axes are turned so that the nearest of them lies along the weld's line, as ``Weld.along`` says.
+    """
     model = settled.route.family.model
     found = []
     for i, weld in enumerate(model.welds):
         if weld.other_facet is not None:
             continue
-        rows = [a.supports.welds[i] for a, _ in settled.groups]
+        turn = np.kron(np.eye(2), _along_nearest(model, weld))
+        rows = [turn @ a.supports.welds[i] for a, _ in settled.groups]
         lines = [Line(f"Force along {a} on weld {i + 1}", f"f_{a}", "N") for a in AXES]
         lines += [Line(f"Moment about {a} on weld {i + 1}", f"m_{a}", "N*m") for a in AXES]
         six = settled.read(rows, lines)
         found.append((tuple(six[:3]), tuple(six[3:])))
     return tuple(found)
+
+
+def _along_nearest(model: PlateModel, weld: LineWeld) -> Array:
+    """Give the least turn of the axes that lays a weld's line along one of them, (3, 3)."""
+    start, end = model.facets[weld.facet].to_space(np.array([weld.start, weld.end], float))
+    line = (end - start) / np.linalg.norm(end - start)
+    axis = int(np.argmax(np.abs(line)))
+    line = line * np.sign(line[axis])
+    x, y, z = np.cross(line, np.eye(3)[axis])
+    cross = np.array([[0.0, -z, y], [z, 0.0, -x], [-y, x, 0.0]])
+    return np.asarray(np.eye(3) + cross + cross @ cross / (1.0 + line[axis]))
 
 
 def _pulled(settled: Settled, rows: list[Array], words: str, pulling_only: bool) -> Pulled:

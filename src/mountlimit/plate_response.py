@@ -178,7 +178,9 @@ def _beyond(settled: Settled, answer: Answer, beyond: Beyond, place: Array) -> A
 
 def _wrench_beyond(settled: Settled, answer: Answer, beyond: Beyond, place: Array) -> Array:
     family = settled.route.family
-    chosen = readings.Chosen(bolts=beyond.bolts, welds=beyond.welds, struts=beyond.struts)
+    chosen = readings.Chosen(
+        bolts=beyond.bolts, welds=beyond.welds, struts=beyond.struts, spacers=beyond.spacers
+    )
     total = readings.wrench_on(family.model, answer.supports, chosen, place)
     on = np.flatnonzero(np.isin(family.points.contact, beyond.contacts))
     total[:, 6 + on] -= readings.push_wrenches(family.points, place)[:, on]

@@ -20,6 +20,7 @@ from .errors import InputError, Mistake
 from .formulas import joint as joint_formulas
 from .model import Drive, Mount, Number, Substance
 from .mounts import FORMS
+from .mounts._common import soft_face
 from .plates import Answer, Contact, Family, PlateError, PlateModel, Scales, Varying, family
 from .plates.model import IntArray
 from .plates.thickness import snapshot_scales
@@ -27,7 +28,6 @@ from .resolve import resolve
 from .worked import Value
 
 TANGENTIAL_SHARE = 0.5  # of a bolted point's normal stiffness (common practice, no source)
-FRAME_FACE = 2.0e12  # N/m3, contact of metal on metal (common practice, no source)
 CONTACT_POINTS = 18  # about, over the bearing surface
 KEPT = 12  # models remembered in one process, and answers of one model
 WIDE = 30.0  # joint over modulus: a wider range takes a third snapshot
@@ -36,13 +36,17 @@ NUDGE = 1.001  # how thickness is moved to see which plates follow it
 
 @dataclass(frozen=True, slots=True)
 class Stiffnesses:
-    """What the plate model takes from a drive, SI: moduli, one bolted point, one screw, bearing face."""
+    """What the plate model takes from a drive, SI.
+
+    Moduli, one bolted point, one screw, the first strut, the bearing face.
+    """
 
     thickness: float
     modulus: float
     second: float
     normal: float
     screw: float
+    strut: float
     pressing: float
 
 
@@ -64,6 +68,7 @@ class Route:
             second=at.second / self.base.second,
             joint=at.normal / self.base.normal,
             seam=at.screw / self.base.screw,
+            strut=at.strut / self.base.strut,
         )
         key = (scales, at.pressing / self.base.pressing)
         if key not in self.answers:
@@ -77,26 +82,32 @@ _known: dict[str, Route] = {}
 
 
 def stiffnesses(drive: Drive, held: bool = False) -> Stiffnesses:
-    """Give modulus, bolted point and bearing face of a drive; ``held`` takes the creep modulus."""
-    material, fixings = drive.mount.material, drive.fixings
-    modulus = float(material.creep_modulus if held else material.elastic_modulus)
-    thickness = float(drive.mount.thickness)
+    """Give modulus, bolted point and bearing face of a drive; ``held`` takes the creep modulus.
+
+    Bolts and bearing face are those of the part the bolts of the first bolted plane go through.
+    """
+    mount, fixings = drive.mount, drive.fixings
+    plane = next((p for p in mount.planes if p.bolts), None)
+    thickness = float(plane.thickness if plane else mount.thickness)
+    clamped = _modulus(mount.substance(plane.of_second if plane else False), held)
     cone = joint_formulas.frustum_stiffness(
-        modulus, float(fixings.bolts.thread.diameter), thickness, float(fixings.washer_diameter)
+        clamped, float(fixings.body_diameter), thickness, float(fixings.washer_diameter)
     )
-    through = modulus / thickness
-    other, screws = drive.mount.second, drive.mount.screws
-    second = 1.0
-    if other is not None:
-        second = float(other.creep_modulus if held else other.elastic_modulus)
+    modulus = _modulus(mount.material, held)
+    crept = modulus / float(mount.material.elastic_modulus)
     return Stiffnesses(
-        thickness=thickness,
+        thickness=float(mount.thickness),
         modulus=modulus,
-        second=second,
-        screw=1.0 if screws is None else float(screws.axial_stiffness),
+        second=1.0 if mount.second is None else _modulus(mount.second, held),
+        screw=1.0 if mount.screws is None else crept * float(mount.screws.axial_stiffness),
+        strut=float(mount.rods[0].stiffness) if mount.rods else 1.0,
         normal=float(joint_formulas.spring_series(float(fixings.joint_stiffness), cone)),
-        pressing=FRAME_FACE * through / (FRAME_FACE + through),
+        pressing=soft_face(clamped / thickness),
     )
+
+
+def _modulus(material: Substance, held: bool) -> float:
+    return float(material.creep_modulus if held else material.elastic_modulus)
 
 
 def model_of(drive: Drive) -> PlateModel:
@@ -108,10 +119,17 @@ def model_of(drive: Drive) -> PlateModel:
 
 
 def _spaced(model: PlateModel, contact: Contact) -> Contact:
-    """Give a contact with about as many points whatever its size: each costs a solved column."""
-    outline = model.facets[contact.facet].outline if contact.region is None else contact.region
-    area = float(np.prod(np.ptp(np.asarray(outline, float), axis=0)))
+    """Give a contact with about as many points whatever its size: each costs a solved column.
+
+    Regions of one facet share them.
+    """
+    area = sum(_area(model, c) for c in model.contacts if c.facet == contact.facet)
     return replace(contact, pitch=math.sqrt(area / CONTACT_POINTS))
+
+
+def _area(model: PlateModel, contact: Contact) -> float:
+    outline = model.facets[contact.facet].outline if contact.region is None else contact.region
+    return float(np.prod(np.ptp(np.asarray(outline, float), axis=0)))
 
 
 def with_plates(file: DriveFile, thicknesses: tuple[float, float] | None = None) -> DriveFile:
@@ -163,7 +181,7 @@ def _route(file: DriveFile, drive: Drive, thicknesses: tuple[float, float] | Non
     )
     if key not in _known:
         varying = _varying(file, drive, model, thicknesses is not None)
-        shots = _snapshots(base, low, high, thicknesses)
+        shots = _snapshots(base, low, high, thicknesses, _link_range(drive))
         found = family(model, varying, shots)
         while len(_known) >= KEPT:
             _known.pop(next(iter(_known)))
@@ -190,19 +208,39 @@ def _joint_range(drive: Drive, base: Stiffnesses) -> tuple[float, float]:
     return min(found) / base.normal, max(found) / base.normal
 
 
+def _link_range(drive: Drive) -> tuple[float, float] | None:
+    """Give the least and largest stiffness of screws or struts over the likely one; None without."""
+    mount, ranges = drive.mount, {r.key: r for r in drive.ranges}
+    keys = ["mount.screw_stiffness"] if mount.screws else []
+    keys += ["mount.strut_joint_stiffness"] if mount.rods else []
+    found = [1.0 for _ in keys]
+    for key in keys:
+        if key in ranges:
+            found += [ranges[key].low / ranges[key].likely, ranges[key].high / ranges[key].likely]
+    return (min(found), max(found)) if found else None
+
+
 def _snapshots(
-    base: Stiffnesses, low: float, high: float, thicknesses: tuple[float, float] | None
-) -> list[Scales]:
-    """Give where the model is solved in full; over thickness, the joint goes through its range too."""
-    joints = snapshot_scales(low, high, 2 if high / low < WIDE else 3)
+    base: Stiffnesses, low: float, high: float, thicknesses: tuple[float, float] | None,
+    links: tuple[float, float] | None,
+) -> list[Scales]:  # fmt: skip
+    """Give where the model is solved in full; over thickness, joint and links go through theirs too."""
+    count = 2 if high / low < WIDE and links is None else 3
+    joints = snapshot_scales(low, high, count)
+    ways = np.ones(1) if links is None else snapshot_scales(*links, count)
+    turned = np.roll(ways, 1)  # not stiff with stiff and soft with soft only
     if thicknesses is None:
-        return [Scales(joint=float(r)) for r in joints]
-    ends = [t / base.thickness for t in thicknesses]
-    places = snapshot_scales(ends[0], ends[1], 6 if ends[1] / ends[0] > 2.0 else 3)
-    return [
-        Scales(thickness=float(t), joint=float(joints[i % len(joints)]))
-        for i, t in enumerate(places)
-    ]
+        many = max(len(joints), len(ways))
+        places = np.ones(many)
+    else:
+        ends = [t / base.thickness for t in thicknesses]
+        places = snapshot_scales(ends[0], ends[1], 6 if ends[1] / ends[0] > 2.0 else 3)
+    found = []
+    for i, t in enumerate(places):
+        link = float(turned[i % len(turned)])
+        joint = float(joints[i % len(joints)])
+        found.append(Scales(thickness=float(t), joint=joint, seam=link, strut=link))
+    return found
 
 
 def _varying(file: DriveFile, drive: Drive, model: PlateModel, thickness: bool) -> Varying:

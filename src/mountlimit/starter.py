@@ -93,7 +93,7 @@ def _value(field: Field, form: str) -> str:
         return f'"{form}"'
     own = getattr(FORMS[form], "STARTER", {})
     if field.key in own:
-        return f'"{own[field.key]}"'
+        return _quoted(own[field.key])
     if field.key in SHOWN:
         return SHOWN[field.key]
     if field.kind in WORDS:
@@ -107,6 +107,11 @@ def _value(field: Field, form: str) -> str:
         or (field.default.likely if field.default else field.least)
     )
     return example if field.kind in ("integer", "number") else f'"{example}"'
+
+
+def _quoted(text: str | tuple[str, ...]) -> str:
+    """Write one text, or a list of them."""
+    return f'"{text}"' if isinstance(text, str) else f"[{', '.join(_quoted(t) for t in text)}]"
 
 
 def write(form: str, output: str | None, force: bool) -> str:

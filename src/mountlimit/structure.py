@@ -229,9 +229,17 @@ def weight_only(loads: Loads) -> Loads:
 
 def frame_part(drive: Drive, loads: Loads) -> Displacement:
     """Give the movement at the sprocket from the frame member, loaded at the main bolt plane."""
-    plane = drive.mount.plane
+    plane, clamp = drive.mount.plane, drive.mount.clamp
     force, moment = wrench(drive, loads, plane.centre)
-    move, turn = frame_member.give(drive.frame, plane, force, moment)
+    if clamp is None or clamp.along == "x":
+        move, turn = frame_member.give(drive.frame, plane, force, moment)
+        return _carry(drive, "frame member", plane.centre, move, turn)
+    # A tube along z: its own x, y, z are the drive's z, y and the reverse of x.
+    own_force = (force[2], force[1], rigid.reversed_force(force[0]))
+    own_moment = (moment[2], moment[1], rigid.reversed_moment(moment[0]))
+    move, turn = frame_member.give(drive.frame, plane, own_force, own_moment)
+    move = (layout.opposite(move[2]), move[1], move[0])
+    turn = (rigid.reversed_angle(turn[2]), turn[1], turn[0])
     return _carry(drive, "frame member", plane.centre, move, turn)
 
 

@@ -56,10 +56,12 @@ RANGES: dict[str, dict[str, Range]] = {
     "chain_rating.link_plate_power": {"pitch": (0.006, 0.06)},
     "concentration.curved_bar_inside": {"mid_radius": (1.2, 8.0), "half_depth": (0.5, 1.0)},
     "joint.frustum_stiffness": {"diameter": (0.5, 1.0), "face_diameter": (1.2, 3.0)},
+    "edge_screws.thread_stiffness": {"diameter": (0.5, 1.0), "thickness": (1.5, 9.0)},
     "member.span_twist_warping": {"place": (0.1, 0.9)},
     "sprocket.smallest_effective_radius": {"teeth": TEETH},
     "sprocket.pitch_diameter": {"teeth": TEETH},
     "sprocket.speed_variation": {"teeth": (5.0, 40.0)},
+    "timber_screws.embedment_strength": {"diameter": (0.002, 0.03)},
     "tooth_jump.back_tension_ratio": {"teeth": TEETH},
     "traction.traction_force_rear_drive": {
         "wheelbase": (2.0, 3.0), "friction": (0.2, 1.0), "mass_centre_height": (0.3, 1.0),

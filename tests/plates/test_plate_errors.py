@@ -13,6 +13,7 @@ from plate_kit import model_of
 from mountlimit.errors import MountlimitError
 from mountlimit.plates import (
     Contact,
+    Cutout,
     Hole,
     LineWeld,
     PlateError,
@@ -44,6 +45,10 @@ FAULTS = [
     (_facet(FLAT, thickness=0.0), "face: thickness 0 m is not above nothing"),
     (_facet(FLAT, poissons_ratio=0.6), "face: elastic modulus or Poisson's ratio is not possible"),
     (_facet(FLAT, holes=[Hole(centre=(0.055, 0.1), diameter=0.02)]),
+     "face: the hole of hole 1 leaves the plate"),
+    (_facet(FLAT, holes=[Cutout(corners=[(0, 0.1), (0.02, 0.12), (0.02, 0.1), (0, 0.12)])]),
+     "face: the edge of hole 1 crosses itself"),
+    (_facet(FLAT, holes=[Cutout(corners=[(0, 0.1), (0.2, 0.1), (0, 0.12)])]),
      "face: the hole of hole 1 leaves the plate"),
     (_facet(FLAT, holes=[Hole(centre=(0.0, 0.14), diameter=0.1)]),
      "face: the holes of hole 1 and motor bolt 1 overlap"),

@@ -12,8 +12,10 @@ from plate_kit import model_of, rectangle, sprocket_of
 
 from mountlimit.plates import (
     Contact,
+    Cutout,
     Facet,
     FrameBolt,
+    Hole,
     LineWeld,
     MotorBolt,
     PlateError,
@@ -23,6 +25,7 @@ from mountlimit.plates import (
     solve,
 )
 from mountlimit.plates.mesh import build
+from mountlimit.plates.shapes import bolt_hole_polygon, equal_area_circle
 from mountlimit.plates.springs import spacer_stiffness
 from mountlimit.plates.ties import rigid_rows
 
@@ -213,3 +216,39 @@ def test_forces_at_the_motor_bolts_add_up_to_the_load() -> None:
     arms = arms - np.asarray(model.motor_centre)
     moments = response.motor_bolt_moment + np.cross(arms, response.motor_bolt_force)
     assert np.sum(moments, axis=0) == pytest.approx(load[3:], rel=1e-5)
+
+
+def test_a_cut_out_is_really_cut_and_a_round_one_is_a_hole() -> None:
+    """An L-shaped cut-out takes its area away; a cut-out drawn as a circle answers as the hole."""
+    model = model_of("C1")
+    plate = model.facets[0]
+    corners = np.array([(-20, 48), (20, 48), (20, 54), (-12, 54), (-12, 64), (-20, 64)]) / 1000
+    area = (40 * 6 + 8 * 10) / 1e6
+    whole, cut = (
+        build(dataclasses.replace(model, facets=[dataclasses.replace(plate, holes=[*plate.holes, *more])]), 0.01)
+        for more in ((), (Cutout(corners=corners),))
+    )  # fmt: skip
+    assert np.sum(whole.area) - np.sum(cut.area) == pytest.approx(area, rel=1e-9)
+    hole = Hole(centre=(0.0, 0.055), diameter=0.02)
+    turns = []
+    for one in (hole, Cutout(corners=equal_area_circle(hole.centre, hole.diameter, 0.01, 24))):
+        facet = dataclasses.replace(plate, holes=[*plate.holes, one])
+        answer = solve(dataclasses.replace(model, facets=[facet]), 0.01)
+        turns.append(answer.response(np.array([1.0, 0, 0, 0, 0, 0]), sprocket_of("C1")).rotation)
+    assert turns[1] == pytest.approx(turns[0], rel=5e-3, abs=1e-3 * np.max(np.abs(turns[0])))
+
+
+def test_a_bolt_beside_the_middle_of_its_slot() -> None:
+    """The slot lies where it is, the bolt at its own place: area, and a washer's edge in the slot."""
+    model = model_of("C1")
+    bolt = dataclasses.replace(model.frame_bolts[0], slot_length=0.022, slot_angle=math.pi / 2)
+    meshes = [
+        build(dataclasses.replace(model, frame_bolts=[dataclasses.replace(bolt, slot_offset=o), *model.frame_bolts[1:]]), 0.01)
+        for o in (0.0, 0.004)
+    ]  # fmt: skip
+    assert np.sum(meshes[0].area) == pytest.approx(np.sum(meshes[1].area), rel=1e-9)
+    tops = [
+        np.max(bolt_hole_polygon(dataclasses.replace(bolt, slot_offset=o), 0.01)[:, 1])
+        for o in (0.0, 0.004)
+    ]
+    assert tops[1] - tops[0] == pytest.approx(0.004, abs=1e-9)

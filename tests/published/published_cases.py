@@ -182,6 +182,11 @@ CASES: dict[str, tuple[str, str, tuple[str, ...]]] = {
     "FRC-01": (
         "EN 1993-1-8 clause 3.9", "standard", ("slip.slip_resistance_design", "slip.slip_resistance"),
     ),
+    "FRC-03": (
+        "Khurmi & Gupta, A Textbook of Machine Design, clamp coupling", "from memory",
+        ("clamps.clamp_force", "clamps.contact_spread", "clamps.pressure_sum", "clamps.friction_hold",
+         "clamps.surface_slip"),
+    ),
     "FRC-05": ("friction at the screw circle", "common practice", ("slip.friction_torque",)),
     "TYR-01": (
         "vehicle-dynamics lecture example", "computed",
@@ -230,7 +235,6 @@ LEFT_OUT: dict[str, str] = {
     "KTC-08": "a stepped bar: the mounts have no fillets",
     "KTC-09": "stress of one field beside a hole; cuts take the sharpest hole for all fields",
     "CRP-05": "Findley's law of strain; the cards hold moduli over time",
-    "FRC-03": "a clamped hub is not asked for",
 }
 
 # Formulas with their tests that no command calls yet.

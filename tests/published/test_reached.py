@@ -20,7 +20,7 @@ from rich.console import Console
 
 import mountlimit.formulas as package
 import update_published_table
-from conftest import angle_file, drive_file, welded_file
+from conftest import angle_file, block_file, drive_file, saddle_file, welded_file
 from mountlimit import assess, chains, limits, meshed, open_section, thickness, why
 from mountlimit.drivefile import DriveFile
 from mountlimit.evaluate import applicable
@@ -62,8 +62,14 @@ def drives() -> list[DriveFile]:
             frame__member="rectangular tube", frame__depth="60 mm", frame__ends="hinged", **VEHICLE,
         ),
         angle_file(fixings__holes="slotted", frame__member="channel"),
+        drive_file(
+            mount__form="twin plates", mount__gap="140 mm", mount__spacers=4, mount__spacer_diameter="16 mm",
+            mount__spacers_across="90 mm", mount__spacers_along="90 mm", fixings__bolts="8 x M8",
+        ),
         welded_file(mount__material="6061"),
         welded_file(fixings__weld_sides="one"),
+        saddle_file(mount__tube="with the shaft"),
+        block_file(frame__member="square tube"),
     ]  # fmt: skip
 
 

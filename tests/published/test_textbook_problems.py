@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from printed import printed
 
-from mountlimit.formulas import chain_drive, shaft, slip, statics, stress
+from mountlimit.formulas import chain_drive, clamps, shaft, slip, statics, stress
 
 
 def largest_shear(normal: float, shear: float) -> float:
@@ -88,6 +88,24 @@ def test_motor_face_held_by_friction() -> None:
     held = slip.friction_torque(0.15, 4, 2500.0, 0.0125)
     assert held == pytest.approx(18.75, rel=1e-12)
     assert held / 1.5 == pytest.approx(12.5, rel=1e-12)
+
+
+def test_split_clamp_coupling() -> None:
+    """From memory: Khurmi & Gupta, A Textbook of Machine Design, clamp coupling: 30 kW at 100 rpm,
+    75 mm shaft, six bolts (three on each shaft end) at 70 MPa, friction 0.3, even pressure all round;
+    core of the bolts 22.2 mm. FRC-03."""
+    torque = 30000.0 / (2 * np.pi * 100 / 60)
+    assert torque == pytest.approx(2865, abs=0.5)
+    asked = clamps.surface_slip(torque, 0.075, 0.0)
+    spread = clamps.contact_spread(np.pi / 2)
+
+    def held(core: float) -> float:
+        pull = 70e6 * np.pi / 4 * core**2
+        return clamps.friction_hold(
+            0.3, clamps.pressure_sum(clamps.clamp_force(3, 1, pull), spread)
+        )
+
+    assert held(0.02215) < asked < held(0.02225)
 
 
 def test_set_screw() -> None:

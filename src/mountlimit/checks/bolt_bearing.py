@@ -14,7 +14,7 @@ import numpy as np
 from ..case import Case, Check, Row, has_frame_bolts
 from ..factors import DESIGN_FACTORS, MOUNT_FACTORS
 from ..formulas import equivalent, hole_limits, holes, layout, usage
-from ..model import BoltPlane, Drive, Number, Substance
+from ..model import BoltPlane, Drive, Number, Substance, Surroundings
 from ..worked import Value
 
 ALONG_ROW, ACROSS_ROW = 0, 1  # first and second axis of the bolt plane
@@ -36,16 +36,32 @@ class Place:
         """Material of the part the bolt goes through."""
         return self.drive.mount.substance(self.plane.of_second)
 
+    @property
+    def around(self) -> Surroundings | None:
+        """What lies round the hole, where the part is no rectangle."""
+        plane = self.plane
+        return plane.around[plane.bolts.index(self.bolt)] if plane.around else None
+
+    @property
+    def hole(self) -> Number:
+        """Diameter of the hole, or width of the slot."""
+        return self.around.hole_diameter if self.around else self.drive.fixings.hole_diameter
+
+    @property
+    def slotted(self) -> bool:
+        """Tell whether the hole is a slot."""
+        return self.around.slotted if self.around else self.drive.fixings.slotted
+
 
 def rows(case: Case) -> list[Row]:
     """Compare the shear of every frame bolt with the resistance of its hole."""
     drive, bolts = case.drive, case.response.bolts
-    slots = ", slotted hole: taken across the slot" if drive.fixings.slotted else ""
     found = []
     places = [(plane, bolt) for plane in drive.mount.planes for bolt in plane.bolts]
     for i, (plane, bolt) in enumerate(places):
         at = Place(drive, plane, bolt)
         soft = at.material.card.family in SOFT
+        slots = ", slotted hole: taken across the slot" if at.slotted else ""
         where = f"frame bolt {i + 1}{slots}"
         if soft:
             borne = crushing_force(at)
@@ -104,13 +120,23 @@ def to_end(at: Place, axis: int, way: float) -> tuple[Number, bool]:
 
 def ahead(at: Place, axis: int, way: float) -> tuple[Number, bool]:
     """Give the distance to what lies ahead of a bolt, and whether that is an open end."""
+    if at.around:
+        gap = at.around.gaps[axis][int(way > 0)]
+        return gap.distance, gap.open_end
     spacing = next_bolt(at, axis, way)
     return to_end(at, axis, way) if spacing is None else (spacing, False)
 
 
+def _alone(at: Place, axis: int) -> bool:
+    """Tell whether no other bolt is in line with a bolt, along the force."""
+    if at.around:
+        return all(gap.open_end for gap in at.around.gaps[axis])
+    return all(next_bolt(at, axis, way) is None for way in (-1.0, 1.0))
+
+
 def _across_factor(at: Place, axis: int) -> Number:
     """Give k_1: the smallest over what lies on both sides of the line of force."""
-    hole, other = at.drive.fixings.hole_diameter, 1 - axis
+    hole, other = at.hole, 1 - axis
     found = []
     for way in (-1.0, 1.0):
         distance, is_end = ahead(at, other, way)
@@ -133,24 +159,22 @@ def _thickness(at: Place) -> Number:
 
 def bearing_force(at: Place, axis: int, way: float) -> Number:
     """Give the bearing resistance of EN 1993-1-8 table 3.4 with partial factor 1."""
-    hole, thread = at.drive.fixings.hole_diameter, at.drive.fixings.bolts.thread
+    hole, body = at.hole, at.drive.fixings.body_diameter
     strength, bolt_strength = plate_strength(at), at.drive.fixings.bolts.grade.ultimate_strength
     distance, is_end = ahead(at, axis, way)
     factor = holes.bearing_alpha_end if is_end else holes.bearing_alpha_inner
     along = factor(distance, hole, bolt_strength, strength)
     along = hole_limits.governing_factor(along, along)
     across = _across_factor(at, axis)
-    force = holes.bearing_resistance(
-        across, along, strength, thread.diameter, _thickness(at), NO_PART
-    )
-    if all(next_bolt(at, axis, w) is None for w in (-1.0, 1.0)):
-        single = hole_limits.single_lap_bearing(strength, thread.diameter, _thickness(at), NO_PART)
+    force = holes.bearing_resistance(across, along, strength, body, _thickness(at), NO_PART)
+    if _alone(at, axis):
+        single = hole_limits.single_lap_bearing(strength, body, _thickness(at), NO_PART)
         force = hole_limits.lower_force(force, single)
-    return hole_limits.slotted_bearing(force) if at.drive.fixings.slotted else force
+    return hole_limits.slotted_bearing(force) if at.slotted else force
 
 
 def _clear(at: Place, axis: int, way: float) -> Number:
-    hole = at.drive.fixings.hole_diameter
+    hole = at.hole
     distance, is_end = ahead(at, axis, way)
     return (holes.clear_distance if is_end else hole_limits.clear_between)(distance, hole)
 
@@ -159,14 +183,14 @@ def torn_force(at: Place, axis: int, way: float) -> Number:
     """Give the lower of tear-out and bearing by AISC 360-16 eq. J3-6."""
     strength, thickness = plate_strength(at), _thickness(at)
     torn = holes.tear_out(_clear(at, axis, way), thickness, strength)
-    borne = holes.bearing_strength(at.drive.fixings.bolts.thread.diameter, thickness, strength)
+    borne = holes.bearing_strength(at.drive.fixings.body_diameter, thickness, strength)
     return hole_limits.lower_force(torn, borne)
 
 
 def crushing_force(at: Place) -> Number:
-    """Give the force at which a bolt crushes the hole of a soft mount: yield on d times t."""
+    """Give the force at which a bolt or sleeve crushes the hole of a soft mount: yield on d t."""
     strength = at.material.yield_strength
-    return holes.bearing_force(at.drive.fixings.bolts.thread.diameter, _thickness(at), strength)
+    return holes.bearing_force(at.drive.fixings.body_diameter, _thickness(at), strength)
 
 
 def plug_force(at: Place, axis: int, way: float) -> Number:

@@ -5,12 +5,11 @@ In round holes the bolts stop it after their clearance; then shear of the bolts 
 
 from __future__ import annotations
 
-from ..case import Case, Check, Row
+from ..case import Case, Check, Row, has_face_bolts
 from ..formulas import layout, slip, tipping, usage
-from ..structure import wrench
 from ..worked import Value
+from .motor_bolts import loads_on
 
-FACE = (0.0, 0.0, 0.0)
 # EN 1993-1-8 clause 3.9.2(2): the tilting moment presses one side as much as it relieves the other.
 NO_LOSS = Value(0.0, "tension", "derived", "EN 1993-1-8 clause 3.9.2(2): clamp kept in a moment")
 
@@ -29,14 +28,13 @@ def rows(case: Case) -> list[Row]:
                   quantity="torque", utilisation=usage.utilisation(torque, held))  # fmt: skip
     if face.spigot:
         return [turning]
-    force, _ = wrench(case.drive, case.loads, FACE)
-    shear = tipping.face_bolt_shear(
-        force[0], force[1], case.loads.stator_torque, motor.bolts.number, motor.bolt_circle
-    )
     hold = slip.slip_resistance(face.friction, face.preload, NO_LOSS)
-    sliding = Row(station="motor slides at its worst face bolt", demand=shear, capacity=hold,
-                  quantity="force", utilisation=usage.utilisation(shear, hold))  # fmt: skip
-    return [turning, sliding]
+    sliding = [
+        Row(station=f"motor slides at its worst face bolt{name}", demand=shear, capacity=hold,
+            quantity="force", utilisation=usage.utilisation(shear, hold))
+        for name, _, shear in loads_on(case)
+    ]  # fmt: skip
+    return [turning, *sliding]
 
 
 CHECKS = (
@@ -44,6 +42,6 @@ CHECKS = (
         name="motor_face_slip", part="motor face", kind="grip",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="the motor has turned or moved on the mount: scratches round its bolts, wires pulled tight",
-        applies=lambda drive: drive.face.slotted, rows=rows,
+        applies=lambda drive: has_face_bolts(drive) and drive.face.slotted, rows=rows,
     ),
 )  # fmt: skip

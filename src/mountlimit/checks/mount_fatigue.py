@@ -38,22 +38,21 @@ BENT = ("moment_across", "bimoment", "torque", "shear_normal")
 
 def rows(case: Case) -> list[Row]:
     """Compare the stress of repeated starts in every cut with the fatigue strength, after Goodman."""
-    material, reverse = case.drive.mount.material, case.drive.duty.reverse
-    ultimate = hole_limits.ultimate_at_work(
-        material.card.ultimate_strength, material.yield_strength, material.card.yield_strength
-    )
-    strength = material.fatigue_strength
+    mount, reverse = case.drive.mount, case.drive.duty.reverse
     found = []
 
     def raised(cut: Cut) -> sections.Raised:
-        return notches(cut, material, ultimate)
+        material = mount.substance(cut.second)
+        return notches(cut, material, _ultimate(material))
 
     swings = sections.stresses(case, raised, coming_and_going(case.loads))
     stands = sections.stresses(case, raised, standing(case.loads))
     for (cut, swing), (_, stand) in zip(swings, stands, strict=True):
+        material = mount.substance(cut.second)
+        strength = material.fatigue_strength
         safety = endurance.goodman_uniaxial(
             fatigue.alternating_stress(swing, reverse), fatigue.mean_stress(swing, reverse, stand),
-            strength, ultimate,
+            strength, _ultimate(material),
         )  # fmt: skip
         same = endurance.reversed_stress(strength, safety)
         found.append(
@@ -62,6 +61,13 @@ def rows(case: Case) -> list[Row]:
                 level="safe")
         )  # fmt: skip
     return found
+
+
+def _ultimate(material: Substance) -> Number:
+    """Give the ultimate strength of a material at work."""
+    return hole_limits.ultimate_at_work(
+        material.card.ultimate_strength, material.yield_strength, material.card.yield_strength
+    )
 
 
 def coming_and_going(loads: Loads) -> Loads:

@@ -240,6 +240,28 @@ def reversed_force(force: Number) -> Number:
 
 
 @formula
+def reversed_moment(moment: Number) -> Number:
+    """A moment about the same axis turned round.
+
+    R = -M
+
+    Parameters
+    ----------
+    moment : M [N*m]
+        moment
+
+    Returns
+    -------
+    R [N*m]
+
+    Source
+    ------
+    sign of a moment about an axis
+    """
+    return -moment
+
+
+@formula
 def reversed_angle(angle: Number) -> Number:
     """A turn the other way round.
 

@@ -8,10 +8,7 @@ import pkgutil
 from ..model import MountForm
 
 # Forms people ask for that have no file yet: refused by name, never guessed.
-PLANNED = (
-    "twin plates", "plate with strut", "built-up angle", "channel", "box", "tube end plate",
-    "foot motor", "saddle", "clamp block", "sleeved plate", "outline",
-)  # fmt: skip
+PLANNED: tuple[str, ...] = ()
 
 
 def _discover() -> dict[str, MountForm]:

@@ -7,15 +7,29 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol
 
+from ..errors import Mistake
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Fixings, Motor, Mount, Number, Segment, Substance
+from ..model import (
+    Beyond,
+    BoltPlane,
+    Clamp,
+    Cut,
+    Drive,
+    Fixings,
+    Motor,
+    Mount,
+    Number,
+    Segment,
+    Substance,
+)
 from ..worked import Value
 
 if TYPE_CHECKING:
-    from ..plates import Facet, FrameBolt, Hole, MotorBolt, Slot
+    from ..plates import Cutout, Facet, FrameBolt, Hole, MotorBolt, Slot
 
 
 Outline = list[tuple[float, float]]
+Holes = tuple[tuple[float, float], ...]  # (place across, diameter)
 
 
 class Picker(Protocol):
@@ -42,6 +56,9 @@ class Picker(Protocol):
         ...
 
     warnings: list[str]
+    mistakes: list[Mistake]
+    system: str  # units of messages
+    file: Any  # the drive file
     plates: Any  # the plate model behind the file, or None
 
     def mistake(self, key: str, expected: str, suggestion: str = "") -> None:
@@ -57,6 +74,23 @@ class Parts:
     fixings: Fixings
     material: Substance
     second: Substance | None = None
+    clamp: Clamp | None = None  # for forms held on a tube, without its place
+
+
+NO_SLOT = Value(0.0, "slot length", "derived", "round holes")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltHoles:
+    """The holes in the mount for a set of bolts, and what sits in them."""
+
+    diameter: Value
+    body: Value  # outer diameter of what bears on the hole: the bolt, or its sleeve
+    sleeve: bool = False  # a steel sleeve takes the clamp past the mount
+    face: Value | None = None  # diameter of what presses on the mount, when it is not the washer
+    slotted: bool = False
+    slot_length: Value = NO_SLOT
+    slots_along: bool = False
 
 
 def spread(count: int, span: Value) -> tuple[Number, ...]:
@@ -68,9 +102,14 @@ def spread(count: int, span: Value) -> tuple[Number, ...]:
     return tuple(layout.bolt_place(span, place, number) for place in places)
 
 
-def pattern(fixings: Fixings) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
-    """Give places of the rows and of the columns of the frame bolts, each about the centre."""
-    count = fixings.bolts.count
+def pattern(
+    fixings: Fixings, count: int | None = None
+) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
+    """Give places of the rows and of the columns of the frame bolts, each about the centre.
+
+    ``count`` is how many of them form the pattern: all when left out.
+    """
+    count = fixings.bolts.count if count is None else count
     if float(fixings.span_along) == 0:
         return (0.0,), spread(count, fixings.span_across)
     if float(fixings.span_across) == 0:
@@ -78,15 +117,39 @@ def pattern(fixings: Fixings) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
     return spread(2, fixings.span_along), spread(count // 2, fixings.span_across)
 
 
-def motor_holes(motor: Motor, reach: float) -> tuple[tuple[float, float], ...]:
+def motor_holes(motor: Motor, reach: float) -> Holes:
     """Give the motor bolt holes cut by the line through the two nearest the frame, and the bore."""
     half = float(layout.motor_bolt_half_span(motor.bolt_circle, motor.bolts.number))
-    hole = motor.bolts.thread.clearance_hole
+    hole = motor.hole_diameter
     holes = [(-half, float(hole)), (half, float(hole))]
     radius = float(motor.bore) / 2
     if radius > abs(reach):
         holes.insert(1, (0.0, 2 * math.sqrt(radius**2 - reach**2)))
     return tuple(holes)
+
+
+def lower_motor_cut(motor: Motor) -> tuple[Number, Holes]:
+    """Give how far below the shaft axis the nearest motor bolts are, and the holes cut there."""
+    reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.number)
+    return reach, motor_holes(motor, float(reach))
+
+
+def upper_motor_cut(motor: Motor) -> tuple[Number, Holes]:
+    """Give the same above the axis, where an odd number of bolts has a single one."""
+    if motor.bolts.count % 2 == 0:
+        return lower_motor_cut(motor)
+    return layout.half(motor.bolt_circle), ((0.0, float(motor.bolts.thread.clearance_hole)),)
+
+
+def cross_cut(
+    name: str, y: Number, z: Number, size: tuple[float, float], holes: Holes, beyond: Beyond,
+    second: bool = False,
+) -> Cut:  # fmt: skip
+    """Give a cut across a plate that stands along y; ``size`` is its width and thickness, m."""
+    return Cut(
+        name=name, place=(0.0, y, z), axis="y", across="x", normal="z", width=size[0],
+        thickness=size[1], holes=holes, beyond=beyond, second=second,
+    )  # fmt: skip
 
 
 def refuse_short(picker: Picker, key: str, free: Value, reach: Number) -> None:
@@ -112,15 +175,15 @@ def warn_short(picker: Picker, length: Number, width: Value) -> None:
         )
 
 
-def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
-    """Record mistakes when bolts, bore or their holes do not fit in the width."""
+def refuse_narrow(picker: Picker, width: Value, parts: Parts, count: int | None = None) -> None:
+    """Record mistakes when bolts, bore or their holes do not fit in the width; ``count`` as above."""
     fixings = parts.fixings
     hole = float(fixings.hole_diameter)
     if fixings.span_across + hole >= width:
         picker.mistake(
             "fixings.span_across", f"leaves the mount, which is {width * 1000:.1f} mm wide"
         )
-    per_row = len(pattern(fixings)[1])
+    per_row = len(pattern(fixings, count)[1])
     if per_row > 1 and fixings.span_across / (per_row - 1) <= hole:
         picker.mistake("fixings.span_across", "puts the frame bolt holes into one another")
     refuse_narrow_motor(picker, width, parts)
@@ -129,11 +192,11 @@ def refuse_narrow(picker: Picker, width: Value, parts: Parts) -> None:
 def refuse_narrow_motor(picker: Picker, width: Value, parts: Parts) -> None:
     """Record mistakes when the motor's bolts or bore do not fit in the width."""
     motor = parts.motor
-    if motor.bolt_circle + float(motor.bolts.thread.clearance_hole) >= width:
+    if motor.bolt_circle + float(motor.hole_diameter) >= width:
         picker.mistake(
             "motor.bolt_circle", f"leaves the mount, which is {width * 1000:.1f} mm wide"
         )
-    if motor.bore + float(motor.bolts.thread.clearance_hole) >= motor.bolt_circle:
+    if motor.bore + float(motor.hole_diameter) >= motor.bolt_circle:
         picker.mistake("motor.bore", "runs into the holes of the motor bolts")
 
 
@@ -158,7 +221,7 @@ def _warping(picker: Picker, beams: bool) -> Value:
 def _softness(picker: Picker, parts: Parts, thickness: Value) -> Value:
     """Give the true give over the model's; a plate thick against its washers' rings gives more."""
     thread = parts.motor.bolts.thread
-    ring = (float(thread.washer_diameter) - float(thread.clearance_hole)) / 2
+    ring = (float(thread.washer_diameter) - float(parts.motor.hole_diameter)) / 2
     if thickness <= THICK * ring:
         return picker.between("mount.softness", *MODEL_SPREAD, MODEL_SOURCE)
     return picker.between(
@@ -191,6 +254,14 @@ def mount(
     )  # fmt: skip
 
 
+FRAME_FACE = 2.0e12  # N/m3, contact of metal on metal (common practice, no source)
+
+
+def soft_face(through: float) -> float:
+    """Give the stiffness of a pressed face, N/m3: modulus over thickness, in series with the faces."""
+    return FRAME_FACE * through / (FRAME_FACE + through)
+
+
 def motor_bolts_on(drive: Drive, facet: int) -> list[MotorBolt]:
     """Give the face bolts on a facet whose plane places are measured from the shaft axis."""
     from ..plates import MotorBolt
@@ -203,7 +274,7 @@ def motor_bolts_on(drive: Drive, facet: int) -> list[MotorBolt]:
     return [
         MotorBolt(
             facet=facet, centre=(circle / 2 * math.sin(a), -circle / 2 * math.cos(a)),
-            hole_diameter=float(bolts.thread.clearance_hole), washer_diameter=washer,
+            hole_diameter=float(drive.motor.hole_diameter), washer_diameter=washer,
         )
         for a in turns
     ]  # fmt: skip
@@ -232,7 +303,7 @@ def frame_bolt_on(
 def facet_of(
     drive: Drive, name: str, outline: Outline, origin: tuple[float, float, float],
     e2: tuple[float, float, float], thickness: float, bored: bool,
-    e1: tuple[float, float, float] = (1.0, 0.0, 0.0), holes: Sequence[Hole | Slot] = (),
+    e1: tuple[float, float, float] = (1.0, 0.0, 0.0), holes: Sequence[Hole | Slot | Cutout] = (),
 ) -> Facet:  # fmt: skip
     """Give a facet; ``e1`` is the width, and its material the one the mount has for that name.
 

@@ -105,9 +105,17 @@ def weld(
             key, f"leaves {1000 * float(counts):.0f} mm of weld that counts; 30 mm or six throats are the least",
             "EN 1993-1-8 clause 4.5.1",
         )  # fmt: skip
+    return fillet(picker, parts, name, counts, sound, along, apart)
+
+
+def fillet(
+    picker: Picker, parts: Parts, name: str, length: Number, sound: Number, along: str,
+    apart: Number = 0.0,
+) -> Weld:  # fmt: skip
+    """Give a weld to the frame of which the whole length counts, as one that runs all round."""
     ultimate = _ultimate(picker, parts)
     return Weld(
-        name=name, length=counts, throat=sound, along=along,
+        name=name, length=length, throat=sound, along=along,
         sides=Value(2 if apart else 1, "fillets", "derived", "counted"), apart=apart,
         ultimate_strength=ultimate, correlation=correlation(ultimate, parts.material.card.family),
     )  # fmt: skip

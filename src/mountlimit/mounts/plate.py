@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from ..fields import need
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Mount, Segment
+from ..model import BoltPlane, Cut, Drive, Mount, Number, Segment
+from ..worked import Value
 from . import _common
 from ._common import Parts, Picker
 
@@ -23,6 +25,35 @@ FIELDS = (
 
 def build(picker: Picker, parts: Parts) -> Mount:
     """Lay out the plate: x across, y from the bolt row to the shaft, z through the thickness."""
+    lay = lay_out(picker, parts, 0)
+    length = layout.difference(lay.free, lay.reach)
+    _common.warn_short(picker, length, lay.width)
+    middle = layout.half(lay.thickness)
+    segment = Segment(
+        name="plate between frame bolts and motor bolts",
+        start=(0.0, layout.opposite(lay.free), middle), end=(0.0, layout.opposite(lay.reach), middle),
+        axis="y", across="x", normal="z", length=length, width=lay.width, thickness=lay.thickness,
+    )  # fmt: skip
+    return _common.mount(
+        FORM, picker, parts, lay.thickness, lay.width, (segment,), lay.cuts, (lay.plane,), lay.area
+    )
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Layout:
+    """A flat plate between its frame bolts and the motor's."""
+
+    thickness: Value
+    width: Value
+    free: Value
+    reach: Number  # shaft axis to the nearest motor bolts
+    cuts: tuple[Cut, ...]
+    plane: BoltPlane
+    area: float
+
+
+def lay_out(picker: Picker, parts: Parts, segment: int | None) -> Layout:
+    """Read a flat plate and lay out its cuts and its bolts."""
     thickness = picker.number("mount.thickness")
     width = picker.number("mount.width")
     free = picker.number("mount.free_length")
@@ -30,26 +61,19 @@ def build(picker: Picker, parts: Parts) -> Mount:
     reach = layout.nearest_motor_bolts(motor.bolt_circle, motor.bolts.number)
     _common.refuse_short(picker, "mount.free_length", free, reach)
     _common.refuse_narrow(picker, width, parts)
-    _common.warn_short(picker, layout.difference(free, reach), width)
-    length = layout.difference(free, reach)
     foot_line, motor_line = layout.opposite(free), layout.opposite(reach)
     middle = layout.half(thickness)
     rows, columns = _common.pattern(fixings)
-    segment = Segment(
-        name="plate between frame bolts and motor bolts",
-        start=(0.0, foot_line, middle), end=(0.0, motor_line, middle),
-        axis="y", across="x", normal="z", length=length, width=width, thickness=thickness,
-    )  # fmt: skip
     cuts = (
         Cut(
             name="plate at the frame bolts", place=(0.0, foot_line, middle), axis="y", across="x",
             normal="z", width=float(width), thickness=float(thickness),
-            holes=tuple((float(x), float(fixings.hole_diameter)) for x in columns), segment=0,
+            holes=tuple((float(x), float(fixings.hole_diameter)) for x in columns), segment=segment,
         ),
         Cut(
             name="plate at the motor bolts", place=(0.0, motor_line, middle), axis="y", across="x",
             normal="z", width=float(width), thickness=float(thickness),
-            holes=_common.motor_holes(motor, float(reach)), segment=0,
+            holes=_common.motor_holes(motor, float(reach)), segment=segment,
         ),
     )  # fmt: skip
     plane = BoltPlane(
@@ -60,7 +84,9 @@ def build(picker: Picker, parts: Parts) -> Mount:
         towards_motor=1.0,
     )  # fmt: skip
     area = float(width * (free + reach + fixings.span_along + 3 * fixings.edge))
-    return _common.mount(FORM, picker, parts, thickness, width, (segment,), cuts, (plane,), area)
+    return Layout(
+        thickness=thickness, width=width, free=free, reach=reach, cuts=cuts, plane=plane, area=area
+    )
 
 
 def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:
@@ -69,7 +95,7 @@ def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> P
 
     mount, fixings = drive.mount, drive.fixings
     half, thickness = float(mount.width) / 2, float(mount.thickness)
-    row = float(mount.segments[0].start[1])
+    row = float(mount.cuts[0].place[1])
     last = row - float(fixings.span_along)
     edge = float(fixings.edge)
     outline = _common.rectangle(half, last - edge, _common.top_of(drive))

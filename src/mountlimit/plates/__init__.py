@@ -11,6 +11,7 @@ from .family import Family, family
 from .model import (
     Bend,
     Contact,
+    Cutout,
     Facet,
     FrameBolt,
     Hole,
@@ -33,6 +34,7 @@ __all__ = [
     "Bearing",
     "Bend",
     "Contact",
+    "Cutout",
     "Facet",
     "Family",
     "FrameBolt",

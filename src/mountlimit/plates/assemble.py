@@ -81,7 +81,7 @@ def assemble(model: PlateModel, mesh: Mesh, varying: Varying | None = None) -> S
             full += _spring_terms(spring, facet, grows, varying)
     screws, rods = fasteners(model, mesh), struts(model, mesh, ties)
     links: tuple[tuple[SpringRows, Growth], ...] = (
-        (screws, "seam"), (rods, "nothing"), (butts(model, mesh).springs, "nothing"),
+        (screws, "seam"), (rods, "strut"), (butts(model, mesh).springs, "nothing"),
     )  # fmt: skip
     full += [
         Term(matrix=sparse.csr_array(rows.matrix), power=0, grows=grows) for rows, grows in links

@@ -40,6 +40,13 @@ class Slot:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Cutout:
+    """A cut-out of any shape: its corners, in order, either way round."""
+
+    corners: Sequence[Pair] | FloatArray
+
+
+@dataclass(frozen=True, kw_only=True)
 class Facet:
     """A flat plate: outline in its own plane, thickness, material, and free holes."""
 
@@ -52,7 +59,7 @@ class Facet:
     elastic_modulus: float
     poissons_ratio: float
     shear_modulus: float | None = None
-    holes: Sequence[Hole | Slot] = ()
+    holes: Sequence[Hole | Slot | Cutout] = ()
 
     @property
     def in_plane_shear_modulus(self) -> float:
@@ -80,7 +87,10 @@ class Facet:
 
 @dataclass(frozen=True, kw_only=True)
 class Bolt:
-    """A bolt's hole and washer on a facet; a ``slot_length`` above the hole makes it a slot."""
+    """A bolt's hole and washer on a facet; a ``slot_length`` above the hole makes it a slot.
+
+    ``slot_offset`` is how far along the slot its middle lies from the bolt.
+    """
 
     facet: int
     centre: Pair
@@ -88,6 +98,7 @@ class Bolt:
     washer_diameter: float
     slot_length: float = 0.0
     slot_angle: float = 0.0
+    slot_offset: float = 0.0
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -15,6 +15,8 @@ from .element import resultants
 from .model import BoolArray, FloatArray, IntArray, Pair, PlateModel
 from .sampling import Reader, Samples
 from .scales import Growth, Scales, Term
+from .shapes import spacer_centre
+from .springs import spacer_stiffness
 from .struts import direction
 from .ties import rigid_rows
 
@@ -28,7 +30,8 @@ class Supports:
     Each is a wrench in space (force, then moment about the part's centre): (parts, 6, columns).
     ``seams`` holds three forces of every seam's fastener, (fasteners, 3, columns): its tension, and
     what the edge plate puts on it along the seam and along that plate's normal. ``struts`` holds
-    their tension, (struts, columns).
+    their tension, (struts, columns). ``spacers`` holds what the two plates put on a spacer's ends,
+    about the mid-planes, (spacers, 2, 6, columns).
     """
 
     frame_bolts: FloatArray
@@ -36,6 +39,7 @@ class Supports:
     motor_bolts: FloatArray
     seams: FloatArray
     struts: FloatArray
+    spacers: FloatArray
 
     def combined(self, columns: FloatArray) -> Supports:
         """Give the wrenches for combinations of the columns, (columns, combinations)."""
@@ -50,15 +54,16 @@ class Supports:
 
 @dataclass(frozen=True, kw_only=True)
 class Chosen:
-    """Supports by number: frame bolts, welds to the frame, struts."""
+    """Supports by number: frame bolts, welds to the frame, struts; and spacers with the end."""
 
     bolts: Sequence[int]
     welds: Sequence[int]
     struts: Sequence[int]
+    spacers: Sequence[tuple[int, int]] = ()
 
     @classmethod
     def all(cls, model: PlateModel) -> Chosen:
-        """Choose every support."""
+        """Choose every support; spacers are inside the mount."""
         return cls(
             bolts=range(len(model.frame_bolts)),
             welds=range(len(model.welds)),
@@ -85,6 +90,10 @@ def wrench_on(
         pull = np.outer(-direction(strut), supports.struts[i])
         start = np.asarray(strut.start, float)
         total += _carried(np.vstack([pull, 0.0 * pull]), start - place)
+    for i, end in chosen.spacers:
+        facet = model.spacers[i].facets[end]
+        centre = model.facets[facet].to_space(spacer_centre(model, i, facet))
+        total += _carried(supports.spacers[i, end], centre - place)
     return total
 
 
@@ -130,7 +139,9 @@ def support_terms(model: PlateModel, system: System, movement: FloatArray) -> Su
     reading.part(0, "seam").seams[:] = system.fasteners.forces(movement).reshape(
         -1, 3, movement.shape[1]
     )
-    reading.part(0, "nothing").struts[:] = system.struts.forces(movement)
+    reading.part(0, "strut").struts[:] = system.struts.forces(movement)
+    for i in range(len(model.spacers)):
+        reading.part(0, "nothing").spacers[i] = reading.spacer(i)
     return SupportTerms(terms=reading.terms, empty=reading.empty())
 
 
@@ -149,6 +160,7 @@ class _SupportReading:
             motor_bolts=np.zeros((len(model.motor_bolts), 6, columns)),
             seams=np.zeros((len(self.system.fasteners.stiffness) // 3, 3, columns)),
             struts=np.zeros((len(model.struts), columns)),
+            spacers=np.zeros((len(model.spacers), 2, 6, columns)),
         )
 
     def part(self, power: int, grows: Growth) -> Supports:
@@ -184,6 +196,18 @@ class _SupportReading:
         nodes = np.unique(spring.plain.tocoo().coords[0] // 6).astype(np.int64)
         for term in self.system.spring_terms(spring, weld.facet, "nothing"):
             self.add("welds", i, term, nodes, centre)
+
+    def spacer(self, i: int) -> FloatArray:
+        """Give what the plates put on a spacer's ends: its stiffness times the ends' movement."""
+        mesh, bodies = self.system.mesh, self.system.ties.bodies[1 + 2 * i : 3 + 2 * i]
+        moved = []
+        for k, body in enumerate(bodies):
+            nodes = np.unique(mesh.triangles[mesh.spacer == 2 * i + k])
+            rows = rigid_rows(mesh.points[nodes] - body)[:, :3].reshape(-1, 6)
+            own = self.movement[(6 * nodes[:, None] + np.arange(3)).ravel()]
+            moved.append(np.linalg.lstsq(rows, own, rcond=None)[0])
+        forces = spacer_stiffness(self.model, i, bodies) @ np.concatenate(moved)
+        return np.asarray(forces).reshape(2, 6, -1)
 
 
 def _wrench(

@@ -10,7 +10,7 @@ from scipy import sparse
 
 from .model import BoolArray, FloatArray
 
-Growth = Literal["plate", "second", "joint", "seam", "nothing"]
+Growth = Literal["plate", "second", "joint", "seam", "strut", "nothing"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -19,7 +19,7 @@ class Scales:
 
     ``thickness``, ``modulus`` and ``second`` (the modulus of a second material) are of the facets
     marked to vary, ``joint`` is the stiffness of every frame bolt, ``seam`` that of every fastener
-    of a seam.
+    of a seam, ``strut`` that of every strut.
     """
 
     thickness: float = 1.0
@@ -27,6 +27,7 @@ class Scales:
     second: float = 1.0
     joint: float = 1.0
     seam: float = 1.0
+    strut: float = 1.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +57,7 @@ class Term:
         """Give what the part is multiplied by."""
         more = {
             "plate": scales.modulus, "second": scales.second, "joint": scales.joint,
-            "seam": scales.seam,
+            "seam": scales.seam, "strut": scales.strut,
         }  # fmt: skip
         return float(scales.thickness**self.power * more.get(self.grows, 1.0))
 

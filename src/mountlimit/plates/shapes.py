@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 from shapely.geometry import Polygon
 
-from .model import Bolt, Facet, FloatArray, Hole, Pair, PlateModel, Seam, Slot
+from .model import Bolt, Cutout, Facet, FloatArray, Hole, Pair, PlateModel, Seam, Slot
 
 TOUCH = 1e-7  # m, below this two places are the same
 CIRCLE_POINTS = 12  # least number of points on a circle
@@ -58,8 +58,10 @@ def slot_polygon(slot: Slot, mesh_size: float) -> FloatArray:
     return np.asarray(np.r_[right, left] @ turn + np.asarray(slot.centre, float))
 
 
-def hole_polygon(hole: Hole | Slot, mesh_size: float) -> FloatArray:
+def hole_polygon(hole: Hole | Slot | Cutout, mesh_size: float) -> FloatArray:
     """Give the outline of a free hole."""
+    if isinstance(hole, Cutout):
+        return np.asarray(hole.corners, float)
     if isinstance(hole, Slot) and hole.length > hole.width:
         return slot_polygon(hole, mesh_size)
     diameter = hole.width if isinstance(hole, Slot) else hole.diameter
@@ -69,8 +71,9 @@ def hole_polygon(hole: Hole | Slot, mesh_size: float) -> FloatArray:
 def bolt_hole(bolt: Bolt) -> Hole | Slot:
     """Give the hole a bolt sits in."""
     if bolt.slot_length > bolt.hole_diameter:
+        along = np.array([math.cos(bolt.slot_angle), math.sin(bolt.slot_angle)])
         return Slot(
-            centre=bolt.centre,
+            centre=np.asarray(bolt.centre, float) + bolt.slot_offset * along,
             length=bolt.slot_length,
             width=bolt.hole_diameter,
             angle=bolt.slot_angle,

@@ -95,6 +95,8 @@ def _holes(model: PlateModel, facet: int) -> None:
     seen: list[tuple[str, Polygon]] = []
     for name, points in holes_on(model, facet, FINE):
         shape = Polygon(points)
+        if not shape.is_valid:
+            raise PlateError(plate.name, f"the edge of {name} crosses itself")
         if not outline.contains(shape):
             raise PlateError(plate.name, f"the hole of {name} leaves the plate")
         for other, taken in seen:

@@ -14,6 +14,8 @@ FAR_OVER = 10.0
 PLAIN = {
     "alignment": "alignment of the chain: the mount gives until the chain runs off its line",
     "bolt_slip": "frame joint: the mount slides",
+    "tube_grip": "clamp on the tube: the mount turns or slides",
+    "tube_crush": "clamped tube: the clamp dents it",
     "mount_section": "mount itself: it bends for good",
 }
 
@@ -88,6 +90,8 @@ def _gives(a: Assessment) -> str:
     if a.first_gives is None:
         return f"Nothing is likely to give below {a.reach:.0f} A."
     g = a.first_gives.limit
+    if g.gives is not None and g.gives < 0.1:
+        return f"What gives first: the {g.check.part}, before any current. You would see: {g.check.sees}."
     return (
         f"What gives first: the {a.first_gives.limit.check.part}, at about {amperes(g.gives)} A "
         f"({upto(g.gives_low, g.reach)} to {upto(g.gives_high, g.reach)} A). You would see: {g.check.sees}."

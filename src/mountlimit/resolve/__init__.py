@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from .. import units
 from ..drivefile import DriveFile
 from ..errors import InputError, OutOfRange
 from ..model import Drive
 from ..mounts import FORMS
 from ..mounts._common import Parts
 from ..picking import Picker
+from . import clamp as clamp_part
 from . import frame as frame_part
 from . import joint, line
 from . import motor as motor_part
@@ -31,15 +31,22 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     except OutOfRange as error:
         picker.mistake("mount.temperature", str(error), "choose another material or keep it cooler")
         raise InputError(picker.mistakes) from None
-    fixings, face = joint.fixings(picker, material), joint.face(picker, motor, material)
     form = FORMS[str(file.given["mount.form"].value)]
+    clamped = second if second and getattr(form, "SECOND_BOLTED", False) else material
+    own = form.bolt_holes(picker, motor) if hasattr(form, "bolt_holes") else joint.OF_KEYS
+    fixings = joint.fixings(picker, clamped, own[0])
+    face, motor = joint.face(picker, motor, material, own[1])
     mount = form.build(
-        picker, Parts(motor=motor, fixings=fixings, material=material, second=second)
-    )
+        picker,
+        Parts(
+            motor=motor, fixings=fixings, material=material, second=second,
+            clamp=clamp_part.clamp(picker, material),
+        ),
+    )  # fmt: skip
     chain, shaft, hub = line.chain(picker), line.shaft(picker, motor), line.hub(picker)
     frame, use = frame_part.frame(picker), line.use(picker)
     duty, policy = line.duty(picker), line.policy(picker)
-    if shaft.face_overhang <= mount.thickness / 2:
+    if mount.flat_face and shaft.face_overhang <= mount.thickness / 2:
         picker.mistake(
             "shaft.face_overhang",
             "the sprocket would sit inside the plate",
@@ -48,15 +55,9 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     if picker.mistakes:
         raise InputError(picker.mistakes)
     return Drive(
-        title=str(file.given["title"].value), system=_system(file), motor=motor, face=face, current=current,
+        title=str(file.given["title"].value), system=picker.system, motor=motor, face=face, current=current,
         chain=chain, shaft=shaft, hub=hub, mount=mount, fixings=fixings, frame=frame, use=use,
         duty=duty, policy=policy, ranges=tuple(picker.ranges.values()),
         words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys((*picker.warnings, *file.notes))),
         plates=file.plates,
     )  # fmt: skip
-
-
-def _system(file: DriveFile) -> str:
-    if "units" in file.given:
-        return str(file.given["units"].value)
-    return units.system_of(g.text for g in file.given.values() if g.kind == "length")

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any
+from dataclasses import replace
 
 from .. import cards
 from ..formulas import flexure, give
 from ..model import BoltSet, Fixings, Motor, MotorFace, Number, Substance
+from ..mounts._common import BoltHoles
 from ..picking import Picker
 from ..worked import Value
 from . import preload
@@ -133,42 +134,66 @@ def _shear_moduli(card: cards.Material, modulus: Value, creep: Value) -> tuple[N
     return give.share_of_modulus(modulus, ratio), give.share_of_modulus(creep, ratio)
 
 
-def fixings(picker: Picker, material: Substance) -> Fixings:
+OF_KEYS: tuple[None, None] = (None, None)  # the holes are what the common keys say
+
+
+def fixings(picker: Picker, material: Substance, own: BoltHoles | None) -> Fixings:
     """Give the frame bolts with their clamping force as it will really be there.
 
-    A form without frame bolts gets none: a count of nought.
+    ``own`` are the form's own holes.  A form without frame bolts gets none: a count of nought.
     """
     if not picker.knows("fixings.bolts"):
         return _no_bolts()
     thread = picker.card("fixings.bolts")[1]
     bolts = bolt_set(picker, "fixings.bolts", "fixings.bolt_class", unmarked(thread))
-    across, along = picker.number("fixings.span_across"), picker.number("fixings.span_along")
-    hole = thread.clearance_hole
-    _refuse_pattern(picker, bolts.count, across, along, hole)
+    holes = own or _holes(picker, thread)
+    across, along = _pattern(picker, bolts.count, holes.diameter)
     washer = _washer(picker, "fixings.washer", thread)
-    friction = _friction(picker, material)
+    kept = _kept(material, washer, thread, holes)
+    hole = holes.diameter
     edge = picker.between("fixings.edge", 1.2 * hole, 1.5 * hole, 2.5 * hole, COMMON)
     _refuse_edge(picker, edge, hole)
     return Fixings(
         bolts=bolts, span_across=across, span_along=along,
-        edge=edge, preload=preload.preload(picker, "fixings", bolts, material, washer, hole),
-        assembly_torque=preload.assembly_torque(bolts, material, washer, hole),
-        friction=friction, **_slots(picker, hole), washer_diameter=washer, hole_diameter=hole,
+        edge=edge, preload=preload.preload(picker, "fixings.", bolts, kept),
+        assembly_torque=preload.assembly_torque(bolts, kept, thread.clearance_hole),
+        friction=_friction(picker, "steel" if holes.sleeve else material.card.family),
+        slotted=holes.slotted, slot_length=holes.slot_length, slots_along=holes.slots_along,
+        washer_diameter=holes.face or washer, hole_diameter=hole, body_diameter=holes.body,
         joint_stiffness=picker.number("fixings.joint_stiffness"),
     )  # fmt: skip
 
 
-def _slots(picker: Picker, hole: Value) -> dict[str, Any]:
-    """Give the slots of the frame bolts' holes."""
+def _kept(
+    material: Substance, washer: float, thread: cards.Thread, holes: BoltHoles
+) -> preload.Kept | None:
+    """Give the clamp that stays for good on what lies under a head: the mount, or a sleeve."""
+    if holes.sleeve:
+        return preload.sleeved(holes.body, thread.clearance_hole)
+    return preload.pressed(material, washer, holes.diameter)
+
+
+def _pattern(picker: Picker, count: int, hole: Value) -> tuple[Value, Value]:
+    """Give the spans of the bolts; nought where the form has them at places of its own."""
+    if not picker.knows("fixings.span_across"):
+        none = Value(0.0, "fixings.span_across", "derived", "the bolts have places of their own")
+        return none, none
+    across, along = picker.number("fixings.span_across"), picker.number("fixings.span_along")
+    _refuse_pattern(picker, count, across, along, hole)
+    return across, along
+
+
+def _holes(picker: Picker, thread: cards.Thread) -> BoltHoles:
+    """Give the frame bolts' holes as the common keys have them."""
+    hole, body = thread.clearance_hole, thread.diameter
     if picker.word("fixings.holes", "round") != "slotted":
-        nought = Value(0.0, "fixings.slot_length", "derived", "round holes")
-        return {"slotted": False, "slot_length": nought, "slots_along": False}
+        return BoltHoles(diameter=hole, body=body)
     length = picker.between("fixings.slot_length", 1.5 * hole, 2.0 * hole, 3.0 * hole, COMMON)
     if length <= hole:
         picker.mistake("fixings.slot_length", f"is not longer than the hole ({hole * 1000:.1f} mm)",
                        "it is measured end to end")  # fmt: skip
     along = picker.word("fixings.slots_run", "square") == "along"
-    return {"slotted": True, "slot_length": length, "slots_along": along}
+    return BoltHoles(diameter=hole, body=body, slotted=True, slot_length=length, slots_along=along)
 
 
 def _no_bolts() -> Fixings:
@@ -179,7 +204,7 @@ def _no_bolts() -> Fixings:
     return Fixings(
         bolts=bolts, span_across=none, span_along=none, edge=none, preload=none, assembly_torque=none,
         friction=none, slotted=False, slot_length=none, slots_along=False, washer_diameter=thread.washer_diameter,
-        hole_diameter=thread.clearance_hole,
+        hole_diameter=thread.clearance_hole, body_diameter=thread.diameter,
         joint_stiffness=Value(1.0, "joint stiffness", "derived", "this form has no frame bolts"),
     )  # fmt: skip
 
@@ -222,29 +247,36 @@ SURFACES = {
 }
 
 
-def _friction(picker: Picker, material: Substance) -> Value:
+def _friction(picker: Picker, family: str) -> Value:
     surface = picker.card("fixings.surface")
     if surface is None and "fixings.friction" not in picker.given:
-        surface = SURFACES.get(material.card.family, "painted")
+        surface = SURFACES.get(family, "painted")
         picker.words["fixings.surface"] = surface
     found = cards.friction(surface or "painted")
     return picker.between("fixings.friction", found.low, found.likely, found.high, found.source)
 
 
-def face(picker: Picker, motor: Motor, material: Substance) -> MotorFace:
-    """Give how the motor's face is clamped to the mount."""
-    thread = motor.bolts.thread
-    surface = SURFACES.get(material.card.family, "")
+def face(
+    picker: Picker, motor: Motor, material: Substance, own: BoltHoles | None
+) -> tuple[MotorFace, Motor]:
+    """Give how the motor's face is clamped to the mount, and the motor with its holes there."""
+    thread, family = motor.bolts.thread, material.card.family
+    usual = "slotted" if motor.feet else "round"
+    holes = own or BoltHoles(
+        diameter=thread.clearance_hole, body=thread.diameter,
+        slotted=picker.word("motor.holes", usual) == "slotted",
+    )  # fmt: skip
     low, likely, high, source = FACE_FRICTION
-    if material.card.family in ("plastic", "wood"):
-        found = cards.friction(surface)
+    if family in ("plastic", "wood") and not holes.sleeve:
+        found = cards.friction(SURFACES[family])
         low, likely, high, source = found.low, found.likely, found.high, found.source
     washer = _washer(picker, "motor.washer", thread)
-    return MotorFace(
+    clamped = MotorFace(
         preload=preload.preload(
-            picker, "motor", motor.bolts, material, washer, thread.clearance_hole
+            picker, "motor.", motor.bolts, _kept(material, washer, thread, holes)
         ),
         friction=picker.between("motor.face_friction", low, likely, high, source),
-        spigot=picker.word("motor.spigot", "no") == "yes",
-        slotted=picker.word("motor.holes", "round") == "slotted",
+        spigot=motor.feet is None and picker.word("motor.spigot", "no") == "yes",
+        slotted=holes.slotted,
     )  # fmt: skip
+    return clamped, replace(motor, hole_diameter=holes.diameter)

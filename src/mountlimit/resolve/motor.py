@@ -4,16 +4,18 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from typing import Any
 
 from .. import cards
 from ..formulas import motor as motor_formulas
 from ..formulas import starting
 from ..formulas import torque as torque_formulas
-from ..model import BoltSet, Current, Motor, Number
+from ..model import BoltSet, Current, Feet, Motor, Number
 from ..picking import Picker
 from ..worked import Value
 
 COMMON = "common practice, no source"
+FOOT_BOLTS = 4
 
 
 def bolt_set(picker: Picker, key: str, class_key: str, otherwise: str) -> BoltSet:
@@ -39,10 +41,9 @@ def motor(picker: Picker) -> Motor:
     if bolts.count < 2:
         picker.mistake("motor.bolts", "needs at least two bolts to hold the motor's face")
         bolts = replace(bolts, count=2, number=Value(2, "motor.bolts", "assumed"))
-    mass, circle = picker.number("motor.mass"), picker.number("motor.bolt_circle")
+    mass = picker.number("motor.mass")
     size = (4 * mass / (math.pi * 5000.0)) ** (1 / 3)  # a solid drum as long as it is thick
     inertia = float(starting.rotor_inertia(0.35 * mass, 0.3 * size))
-    diameter = bolts.thread.diameter
     return Motor(
         torque_constant=_torque_constant(picker),
         points=picker.card("motor.points") or (),
@@ -55,17 +56,45 @@ def motor(picker: Picker) -> Motor:
             "from memory (half the length of a motor of this mass)",
         ),
         bolts=bolts,
-        bolt_circle=circle,
-        bore=picker.between("motor.bore", 0.5 * circle, 0.5 * circle, 0.5 * circle, COMMON),
-        thread_depth=picker.between(
-            "motor.thread_depth", 0.8 * diameter, 1.2 * diameter, 1.5 * diameter, COMMON
-        ),
-        thread_strength=picker.number("motor.thread_strength"),
+        hole_diameter=bolts.thread.clearance_hole,
         rotor_inertia=picker.between(
             "duty.rotor_inertia", inertia / 3, inertia, inertia * 3,
             "from memory (a third of the motor's mass at a third of its size)",
         ),
+        **(_face if picker.knows("motor.bolt_circle") else _feet)(picker, bolts),
     )  # fmt: skip
+
+
+def _face(picker: Picker, bolts: BoltSet) -> dict[str, Any]:
+    """Give the tapped holes and the bore of a motor that is bolted on by its face."""
+    circle, diameter = picker.number("motor.bolt_circle"), bolts.thread.diameter
+    return {
+        "bolt_circle": circle,
+        "bore": _bore(picker, circle),
+        "thread_depth": picker.between(
+            "motor.thread_depth", 0.8 * diameter, 1.2 * diameter, 1.5 * diameter, COMMON
+        ),
+        "thread_strength": picker.number("motor.thread_strength"),
+    }
+
+
+def _feet(picker: Picker, bolts: BoltSet) -> dict[str, Any]:
+    """Give where a motor on feet stands; it has no face bolts."""
+    if bolts.count != FOOT_BOLTS:
+        picker.mistake("motor.bolts", "stands on four bolts, one at each corner of its feet")
+    feet = Feet(
+        shaft_height=picker.number("motor.shaft_height"), across=picker.number("motor.foot_across"),
+        along=picker.number("motor.foot_along"), to_face=picker.number("motor.foot_to_face"),
+    )  # fmt: skip
+    none = dict.fromkeys(("bolt_circle", "bore", "thread_depth", "thread_strength"))
+    return {**none, "feet": feet}
+
+
+def _bore(picker: Picker, circle: Value) -> Value:
+    """Give the hole for spigot or shaft; a form may have it among its own holes."""
+    if not picker.knows("motor.bore"):
+        return Value(0.0, "motor.bore", "derived", "among the mount's own holes")
+    return picker.between("motor.bore", 0.5 * circle, 0.5 * circle, 0.5 * circle, COMMON)
 
 
 def _torque_constant(picker: Picker) -> Number:

@@ -1,0 +1,73 @@
+"""The clamp that holds a mount on a frame tube: bolts, pull, friction and how it bears."""
+
+from __future__ import annotations
+
+import math
+
+from .. import cards
+from ..model import Clamp, Substance
+from ..picking import Picker
+from ..worked import Value
+from . import preload
+from .motor import bolt_set
+
+COMMON = "common practice, no source"
+KEYS = "fixings.clamp_"
+DEGREE = math.pi / 180
+# Half the arc that bears on a round tube: low, likely, high, in degrees.
+SEATS = {"shell": (30.0, 60.0, 90.0), "flat": (3.0, 10.0, 30.0)}
+LIGHT = 100e9  # Pa; a tube below this modulus is taken as aluminium
+STEEL = (235e6, 280e6, 355e6, "from memory (S235 tube: least and usual; S355)")
+ALUMINIUM = (110e6, 180e6, 250e6, "from memory (6060 and 6061 tube, near welds to heat treated)")
+
+
+def clamp(picker: Picker, material: Substance) -> Clamp | None:
+    """Give the clamp without its place; None for forms that have none."""
+    if not picker.knows("fixings.clamp_bolts") or picker.card("fixings.clamp_bolts") is None:
+        return None
+    kind = (
+        picker.word("fixings.clamp", "u-bolts") if picker.knows("fixings.clamp") else "split block"
+    )
+    bolts = bolt_set(picker, "fixings.clamp_bolts", "fixings.clamp_class", _unmarked(picker))
+    pulls = 1 if kind == "split block" else 2
+    words = {1: "each bolt pulls once", 2: "two legs or strands"}[pulls]
+    thread = bolts.thread
+    found = cards.friction(picker.word("fixings.clamp_surface", "painted"))
+    return Clamp(
+        kind=kind, bolts=bolts, pulls=Value(pulls, "pulls of a clamp bolt", "derived", words),
+        preload=preload.preload(
+            picker, KEYS, bolts,
+            preload.pressed(material, thread.washer_diameter, thread.clearance_hole),
+        ),
+        friction=picker.between(
+            "fixings.clamp_friction", found.low, found.likely, found.high, found.source
+        ),
+        contact_angle=_contact(picker), length=picker.number("mount.grip_length"),
+        yield_strength=_yield(picker),
+    )  # fmt: skip
+
+
+def _unmarked(picker: Picker) -> str:
+    thread = picker.card("fixings.clamp_bolts")[1]
+    return "4.6" if thread.system == "metric" else "SAE 2"
+
+
+def _contact(picker: Picker) -> Value | None:
+    """Give half the arc that bears on a round tube; a square one bears on its flats."""
+    if picker.card("frame.member") == "square tube":
+        for key in ("fixings.contact_angle", "fixings.seat"):
+            if key in picker.given:
+                picker.mistake(key, "is for a round tube; a square one bears on its flats",
+                               "leave it out")  # fmt: skip
+        return None
+    seat = picker.word("fixings.seat", "shell")
+    low, likely, high = (DEGREE * a for a in SEATS[seat])
+    source = f"{COMMON} ({seat}: half the arc that bears)"
+    return picker.between("fixings.contact_angle", low, likely, high, source)
+
+
+def _yield(picker: Picker) -> Value:
+    low, likely, high, source = (
+        ALUMINIUM if picker.number("frame.elastic_modulus") < LIGHT else STEEL
+    )
+    return picker.between("frame.yield_strength", low, likely, high, source)
