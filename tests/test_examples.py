@@ -28,8 +28,10 @@ class First:
 
 
 FIRST = {
+    "apple_press": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "cider_mill": First(safe="bolt_slip", gives="motor_shaft", exit_status=0),
     "duck_weed_rake": First(safe="tube_crush", gives="motor_shaft", exit_status=1),
+    "gate_winder": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "grain_cleaner": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "hay_elevator": First(safe="alignment", gives="motor_shaft", exit_status=1),
     "lock_gate": First(safe="alignment", gives="frame_weld", exit_status=0),
@@ -142,6 +144,23 @@ def test_torque_grows_with_the_teeth():
     """Turf lifter: bolts and freewheel of the driven side are passed before those of the motor."""
     safe = {x.limit.check.name: x.limit.safe for x in answer_of("turf_lifter").lines}
     assert safe["freewheel"] < safe["driven_bolt_slip"] < safe["hub_bolt_slip"]
+
+
+def test_stiff_screws_would_line_the_apple_press_up():
+    """Apple press: with screws that do not give, four tenths more current at least."""
+    stiff = read(FOLDER / "apple_press.toml").edited(mount__screw_stiffness="1000 kN/mm")
+    assert (
+        assess(stiff).first_safe.limit.safe > 1.4 * answer_of("apple_press").first_safe.limit.safe
+    )
+
+
+def test_strut_leaves_the_lean_to_the_shaft():
+    """Gate winder: over nine tenths of the lean is the motor shaft's."""
+    lean = {
+        p.name: abs(float(p.turn[0]))
+        for p in answer_of("gate_winder").at_set.response.displacements
+    }
+    assert lean.pop("motor shaft") > 9 * sum(lean.values())
 
 
 def test_the_examples_cover_forms_families_and_units():
