@@ -28,14 +28,17 @@ class First:
 
 
 FIRST = {
+    "chaff_blower": First(safe="mount_section", gives="front_bearing", exit_status=0),
     "grain_cleaner": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "hay_elevator": First(safe="alignment", gives="motor_shaft", exit_status=1),
     "log_carrier": First(safe="set_screw", gives="set_screw", exit_status=0),
     "orchard_barrow": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "reed_boat": First(safe="alignment", gives="bolt_slip", exit_status=1),
+    "sand_washer": First(safe="foot_slip", gives="foot_slip", exit_status=0),
     "sluice_winder": First(safe="mount_section", gives="mount_section", exit_status=0),
     "snow_pusher": First(safe="mount_section", gives="front_bearing", exit_status=0),
     "stone_sledge": First(safe="bolt_slip", gives="bolt_slip", exit_status=1),
+    "tide_gate": First(safe="bolt_slip", gives="motor_shaft", exit_status=0),
 }
 
 

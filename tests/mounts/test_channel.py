@@ -6,7 +6,6 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-
 from form_kit import (
     apart_from_full,
     file_of,
@@ -17,6 +16,7 @@ from form_kit import (
     safe_limits,
     worst_balance,
 )
+
 from mountlimit.mounts import FORMS
 from mountlimit.resolve import resolve
 
@@ -25,7 +25,9 @@ BASE = {"mount__form": "channel", "mount__width": "140 mm", "mount__thickness": 
 SPROCKET = {"mount__flanges_point": "sprocket", "mount__flange_height": "25 mm"}
 
 
-@pytest.mark.parametrize("more", [{}, SPROCKET, {"mount__material": "hdpe"}, {"chain__pull": "away"}])
+@pytest.mark.parametrize(
+    "more", [{}, SPROCKET, {"mount__material": "hdpe"}, {"chain__pull": "away"}]
+)
 def test_reactions_close(more):
     assert worst_balance(BASE, **more) < 1e-9
 
@@ -50,9 +52,7 @@ def test_what_makes_it_stiffer_and_softer(degrees):
 def test_flanges_stiffen_a_plate_and_tall_ones_much(degrees):
     """Low flanges add little to the plate of the same size; tall ones take most of its lean away."""
     plate = lean(plated({"mount__width": "140 mm", "mount__thickness": "6 mm"}), degrees)
-    low, tall = (
-        lean(plated(BASE, mount__flange_height=f"{h} mm"), degrees) for h in (13, 50)
-    )
+    low, tall = (lean(plated(BASE, mount__flange_height=f"{h} mm"), degrees) for h in (13, 50))
     assert tall < 0.75 * plate
     assert tall < low < 1.02 * plate
 
@@ -72,10 +72,13 @@ def test_frame_lies_against_the_back():
             assert max(abs(v - back) for v in z) == pytest.approx(abs(reach))
 
 
-def test_sprocket_nearer_the_face_lowers_no_limit():
-    far, near = safe_limits(BASE), safe_limits(BASE, shaft__face_overhang="24 mm")
+@pytest.mark.parametrize("more", [{"chain__pull": "away"}, SPROCKET, {}])
+def test_sprocket_nearer_the_face_lowers_no_limit(more):
+    """But slip of the frame bolts when pulled across, flanges to the motor (see the form): under 1 %."""
+    far, near = (safe_limits(BASE, **more, shaft__face_overhang=f"{e} mm") for e in (30, 24))
     for name, current in far.items():
-        assert near[name] >= current * (1 - 2e-3), name
+        known = not more and name == "bolt_slip"
+        assert near[name] >= current * (1 - (0.01 if known else 2e-3)), name
 
 
 def test_reduced_model_answers_as_the_full_one():

@@ -7,7 +7,6 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-
 from form_kit import (
     apart_from_full,
     file_of,
@@ -18,6 +17,7 @@ from form_kit import (
     safe_limits,
     worst_balance,
 )
+
 from mountlimit import evaluate, plate_response, structure
 from mountlimit.mounts import FORMS, end_plate
 from mountlimit.plates import solve
@@ -35,7 +35,9 @@ FLAT = {"mount__tube": "rectangular", "mount__tube_depth": "30 mm"}
 FORWARD = {"mount__tube_runs": "sprocket", "mount__tube_length": "110 mm"}
 
 
-@pytest.mark.parametrize("more", [{}, ROUND, FLAT, FORWARD, {"chain__pull": "away"}, {"mount__material": "6061"}])
+@pytest.mark.parametrize(
+    "more", [{}, ROUND, FLAT, FORWARD, {"chain__pull": "away"}, {"mount__material": "6061"}]
+)
 def test_reactions_close(more):
     assert worst_balance(BASE, **more) < 1e-9
 
@@ -149,9 +151,7 @@ def test_welds_carry_the_whole_load(more):
 def test_polygon_has_the_round_tube_s_second_moment():
     """Twelve flat walls: second moment of the mid-line circle exactly, perimeter within 1 %."""
     tube = end_plate.walls("round", 0.05, 0.05, 0.003)
-    second = sum(
-        w.width * 0.003 * (w.place[1] ** 2 + (w.width * w.way[1]) ** 2 / 12) for w in tube
-    )
+    second = sum(w.width * 0.003 * (w.place[1] ** 2 + (w.width * w.way[1]) ** 2 / 12) for w in tube)
     assert second == pytest.approx(math.pi * 0.0235**3 * 0.003, rel=1e-9)
     assert sum(w.width for w in tube) == pytest.approx(2 * math.pi * 0.0235, rel=0.01)
 

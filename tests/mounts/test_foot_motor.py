@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-
 from form_kit import (
     apart_from_full,
     file_of,
@@ -15,6 +14,7 @@ from form_kit import (
     safe_limits,
     worst_balance,
 )
+
 from mountlimit import evaluate, plate_response, plate_route, structure
 from mountlimit.checks import motor_feet
 from mountlimit.formulas import feet
@@ -30,12 +30,22 @@ BASE = {
     "mount__free_length": None, "fixings__span_across": "150 mm", "fixings__span_along": "160 mm",
 }  # fmt: skip
 WHOLE = {"mount__rests": "whole"}
-OUTBOARD = {"fixings__span_along": "90 mm", "fixings__span_across": "160 mm"}  # frame bolts beside the feet
+OUTBOARD = {
+    "fixings__span_along": "90 mm",
+    "fixings__span_across": "160 mm",
+}  # frame bolts beside the feet
 
 
 @pytest.mark.parametrize(
     "more",
-    [{}, WHOLE, OUTBOARD, {**OUTBOARD, **WHOLE}, {"chain__pull": "away"}, {"mount__material": "hdpe"}],
+    [
+        {},
+        WHOLE,
+        OUTBOARD,
+        {**OUTBOARD, **WHOLE},
+        {"chain__pull": "away"},
+        {"mount__material": "hdpe"},
+    ],
 )
 def test_reactions_close(more):
     assert worst_balance(BASE, **more) < 1e-9
@@ -106,7 +116,9 @@ def test_tension_by_statics():
 
     In the plate model the feet's washers carry part of the moment: less at the bolts, never more.
     """
-    assert float(feet.foot_tension(1000.0, 103.0, 0.0, 0.09, 0.112)) == pytest.approx(822.2, abs=0.1)
+    assert float(feet.foot_tension(1000.0, 103.0, 0.0, 0.09, 0.112)) == pytest.approx(
+        822.2, abs=0.1
+    )
     up = -_pulls(mount__thickness="40 mm", **WHOLE)[0].motor_bolt_force[:, 2]
     assert np.all((up[2:] > 0.7 * 822.2) & (up[2:] < 822.2))
     assert np.all((up[:2] < 0) & (up[:2] > -322.2))
@@ -180,7 +192,9 @@ def test_base_plate_between_rails_as_a_beam():
     1000 * (0.5 +- 103 / 160); the cut at the front feet, 35 mm from the front row, sees at most the
     moment 1143.75 N * 35 mm (hinged at the bolt row), at the rear 143.75 N * 35 mm.
     """
-    drive = plated(BASE, fixings__edge="10 mm", fixings__joint_stiffness="10000 kN/mm", frame__member="rigid")
+    drive = plated(
+        BASE, fixings__edge="10 mm", fixings__joint_stiffness="10000 kN/mm", frame__member="rigid"
+    )
     rear, front = plate_response.sections(drive, structure.unit_load(np.pi / 2))
     assert float(rear.shear_normal) + float(front.shear_normal) == pytest.approx(1.0, rel=1e-6)
     assert float(front.shear_normal) == pytest.approx(1.14375, rel=0.1)

@@ -58,7 +58,9 @@ def slip_rows(case: Case) -> list[Row]:
         holes, ONE_FACE, face.friction, face.preload, NO_TENSION, NO_PART
     )
     tension, shear = by_statics(case)
-    feet_of = [(f"foot {i}", b.tension, b.shear) for i, b in enumerate(case.response.motor_bolts, 1)]
+    feet_of = [
+        (f"foot {i}", b.tension, b.shear) for i, b in enumerate(case.response.motor_bolts, 1)
+    ]
     found = []
     for name, pull, pushed in (*feet_of, ("worst foot by statics", tension, shear)):
         lifts = usage.utilisation(pull, face.preload)

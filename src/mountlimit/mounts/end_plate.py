@@ -125,7 +125,9 @@ def walls(shape: str, size: float, depth: float, wall: float) -> list[Wall]:
     for k in range(SIDES):
         angle = math.pi / 2 + 2 * math.pi * k / SIDES
         c, s = math.cos(angle), math.sin(angle)
-        found.append(Wall(f"tube's wall {k + 1}", (inner * c, inner * s), (-s, c), 2 * inner * slope))
+        found.append(
+            Wall(f"tube's wall {k + 1}", (inner * c, inner * s), (-s, c), 2 * inner * slope)
+        )
     return found
 
 
@@ -179,13 +181,18 @@ def _refuse(
     if size + 2 * leg > width:
         picker.mistake("mount.width", f"leaves no room for the fillets beside the tube; they need {1000 * (size + 2 * leg):.1f} mm")  # fmt: skip
     if float(motor.bolt_circle) + float(motor.bolts.thread.washer_diameter) > width:
-        picker.mistake("motor.bolt_circle", f"leaves the mount, which is {1000 * width:.1f} mm wide")
+        picker.mistake(
+            "motor.bolt_circle", f"leaves the mount, which is {1000 * width:.1f} mm wide"
+        )
     if motor.bore + float(motor.bolts.thread.clearance_hole) >= motor.bolt_circle:
         picker.mistake("motor.bore", "runs into the holes of the motor bolts")
     reach = (float(motor.bolt_circle) + float(motor.bolts.thread.washer_diameter)) / 2
     what = "the motor"
     if not back:
-        teeth, pitch = float(picker.number("chain.driving_teeth")), float(picker.card("chain.type").pitch)
+        teeth, pitch = (
+            float(picker.number("chain.driving_teeth")),
+            float(picker.card("chain.type").pitch),
+        )
         sprocket = pitch / (2 * math.sin(math.pi / teeth)) + pitch / 2
         if sprocket > reach:
             reach, what = sprocket, "sprocket and chain"
@@ -261,7 +268,9 @@ def _lines(tube: list[Wall], end: float, thickness: float, wall: float) -> list[
 
     near, far = thickness / 2 + wall, end - wall
     return [
-        SectionLine(facet=i, start=(-INSET * w.width / 2, y), end=(INSET * w.width / 2, y), samples=15)
+        SectionLine(
+            facet=i, start=(-INSET * w.width / 2, y), end=(INSET * w.width / 2, y), samples=15
+        )
         for i, w in enumerate(tube, 1)
         for y in ((near, far) if near < far else ((near + far) / 2,))
     ]

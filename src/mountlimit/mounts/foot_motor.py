@@ -145,9 +145,13 @@ def _refuse(picker: Picker, parts: Parts, feet: Feet, width: Value) -> None:
     washer = float(thread.washer_diameter)
     length = float(fixings.span_along + 2 * fixings.edge)
     if fixings.span_across + fixings.washer_diameter > width:
-        picker.mistake("fixings.span_across", f"leaves the base plate, which is {width * 1000:.1f} mm wide")
+        picker.mistake(
+            "fixings.span_across", f"leaves the base plate, which is {width * 1000:.1f} mm wide"
+        )
     if feet.across + washer > width:
-        picker.mistake("motor.foot_across", f"leaves the base plate, which is {width * 1000:.1f} mm wide")
+        picker.mistake(
+            "motor.foot_across", f"leaves the base plate, which is {width * 1000:.1f} mm wide"
+        )
     if feet.along + washer > length:
         picker.mistake(
             "motor.foot_along", f"leaves the base plate, which is {length * 1000:.1f} mm long",
