@@ -85,6 +85,12 @@ def drives() -> list[DriveFile]:
         welded_file(fixings__weld_sides="one"),
         saddle_file(mount__tube="with the shaft"),
         block_file(frame__member="square tube"),
+        drive_file(
+            mount__form="foot motor", mount__free_length=None, mount__width="190 mm",
+            motor__bolts="4 x M8", motor__bolt_circle=None, motor__shaft_height="71 mm",
+            motor__foot_across="112 mm", motor__foot_along="90 mm", motor__foot_to_face="30 mm",
+            fixings__span_across="150 mm", fixings__span_along="160 mm",
+        ),
     ]  # fmt: skip
 
 
