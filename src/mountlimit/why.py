@@ -96,6 +96,7 @@ def work(
         rows = evaluate.rows_of(limit.check, case, level)
         row = next(r for r in rows if r.station == seen.row.station)
         steps = lineage(tape.steps, [row.utilisation, row.demand, row.capacity])
+    beside = name in ON_THE_MOUNT and stop_from is None
     return Worked(
         drive=drive, limit=limit, current=current, ends="likely" if likely else "safe-side",
         case=seen.case, row=row, steps=tuple(steps), utilisation=float(row.utilisation) * limit.factor,
@@ -104,10 +105,7 @@ def work(
         if drive.plates is not None
         else tuple((s.name, structure.held_ends(drive, s)) for s in drive.mount.segments),
         route=crosscheck.governing_route(drive),
-        both=crosscheck.compare(drive, current, seen.index)
-        if name in ON_THE_MOUNT and stop_from is None
-        else (),
-        stop_from=stop_from,
+        both=crosscheck.compare(drive, current, seen.index) if beside else (), stop_from=stop_from,
     )  # fmt: skip
 
 
