@@ -24,7 +24,7 @@ BROKEN = [
     ({"mount__thickness": None}, ["mount.thickness", "missing"]),
     ({"mount__thicknes": "6 mm"}, ["mount.thicknes", "not a known key", "thickness"]),
     ({"mount__form": "plat"}, ["mount.form", "plate"]),
-    ({"mount__form": "sleeved plate"}, ["mount.form", "not built yet"]),
+    ({"mount__form": "sleeve plate"}, ["mount.form", "sleeved plate"]),
     ({"mount__form": None}, ["mount.form", "missing"]),
     ({"mount__material": "6061-T66"}, ["mount.material", "6061"]),
     ({"mount__material": "unobtainium"}, ["mount.material", "unobtainium"]),

@@ -17,7 +17,7 @@ from . import cards, units
 from .errors import InputError, Mistake, MountlimitError
 from .factors import DESIGN_FACTORS
 from .fields import SECTIONS, Field
-from .mounts import FORMS, PLANNED
+from .mounts import FORMS
 from .outlines import EntryMistake, points
 
 LARGEST_FILE = 1_000_000  # bytes
@@ -339,8 +339,6 @@ def _flag(field: Field, value: Any) -> bool:
 
 def _form(field: Field, value: Any) -> str:
     word = _text(field, value).lower()
-    if word in PLANNED:
-        raise _Wrong(f"the form '{word}' is not built yet; built so far: {', '.join(FORMS)}")
     if word not in FORMS:
         raise _Wrong(f"expected a mount form: {', '.join(FORMS)}", _near(word, list(FORMS), "'{}'"))
     return word
