@@ -32,6 +32,7 @@ FIRST = {
     "cider_mill": First(safe="bolt_slip", gives="motor_shaft", exit_status=0),
     "duck_weed_rake": First(safe="tube_crush", gives="motor_shaft", exit_status=1),
     "gate_winder": First(safe="alignment", gives="motor_shaft", exit_status=0),
+    "chaff_blower": First(safe="mount_section", gives="front_bearing", exit_status=0),
     "grain_cleaner": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "hay_elevator": First(safe="alignment", gives="motor_shaft", exit_status=1),
     "lock_gate": First(safe="alignment", gives="frame_weld", exit_status=0),
@@ -43,11 +44,14 @@ FIRST = {
     "peat_saw": First(safe="alignment", gives="motor_shaft", exit_status=1),
     "reed_boat": First(safe="alignment", gives="bolt_slip", exit_status=1),
     "rope_tow": First(safe="bolt_slip", gives="bolt_slip", exit_status=0),
+    "sand_washer": First(safe="foot_slip", gives="foot_slip", exit_status=0),
     "sluice_winder": First(safe="mount_section", gives="mount_section", exit_status=0),
     "snow_pusher": First(safe="mount_section", gives="front_bearing", exit_status=0),
     "stone_sledge": First(safe="bolt_slip", gives="bolt_slip", exit_status=1),
+    "tide_gate": First(safe="bolt_slip", gives="motor_shaft", exit_status=0),
     "gravel_roller": First(safe="bolt_slip", gives="front_bearing", exit_status=0),
     "turf_roller": First(safe="bolt_slip", gives="bolt_slip", exit_status=1),
+    "turf_lifter": First(safe="freewheel", gives="freewheel", exit_status=1),
 }
 
 
@@ -137,6 +141,12 @@ def test_yield_comes_before_misalignment():
     """Sluice winder: the soft stub bends for good before the chain strays."""
     mount, line = _line("sluice_winder", "mount_section"), _line("sluice_winder", "alignment")
     assert mount.limit.safe < line.limit.safe
+
+
+def test_torque_grows_with_the_teeth():
+    """Turf lifter: bolts and freewheel of the driven side are passed before those of the motor."""
+    safe = {x.limit.check.name: x.limit.safe for x in answer_of("turf_lifter").lines}
+    assert safe["freewheel"] < safe["driven_bolt_slip"] < safe["hub_bolt_slip"]
 
 
 def test_stiff_screws_would_line_the_apple_press_up():

@@ -252,7 +252,7 @@ def test_unit_of_another_kind_cannot_be_converted_to():
 
 
 def test_unit_texts_without_a_kind():
-    assert [kind_of_unit(text) for text in ("1/m", "N*m^2", "", "furlong")] == [""] * 4
+    assert [kind_of_unit(text) for text in ("1/m", "N*m^2", "rev/s", "", "furlong")] == [""] * 5
     assert kind_of_unit("rad/(s*V)") == "speed_constant"
     assert kind_of_unit("m**3") == "section_modulus"
 

@@ -13,6 +13,7 @@ from mountlimit import evaluate, limits, why
 from mountlimit.cards import folder
 from mountlimit.cli import main
 from mountlimit.drivefile import read
+from mountlimit.errors import MountlimitError
 from mountlimit.resolve import resolve
 
 NAMES = {n: getattr(np, n) for n in ("sqrt", "sin", "cos", "tan", "exp", "log", "tanh", "pi")}
@@ -28,14 +29,38 @@ FILES["reversing"] = angle_file(
 FILES["saddle on a square cross tube"] = saddle_file(
     frame__member="square tube", mount__tube="with the shaft"
 )
+FILES["dead stop"] = drive_file(motor__speed="30 rpm", policy__jam=True, chain__link="clip")
 MEMBERS = {
     "angle rail": angle_file(chain__pull="away", frame__member="angle", frame__place=0.3),
     "channel rail": drive_file(chain__pull="20 deg", frame__member="channel", frame__ends="hinged"),
     "flat rail": drive_file(chain__pull="away", frame__member="flat bar"),
 }
+FASTENED = {
+    "bolts": "6 x M5", "bolt_circle": "60 mm", "tightening_torque": "5 N*m", "weld_diameter": "40 mm",
+    "weld_leg": "4 mm",
+}  # fmt: skip
+HELD = {
+    "double D": drive_file(
+        hub__key=None, hub__flats=2, hub__across_flats="10 mm", driven__key="8 x 7 x 30 mm",
+        driven__shaft_diameter="25 mm", driven__overhang="35 mm", driven__freewheel_torque="200 N*m",
+        **{f"{part}__{k}": v for part in ("hub", "driven") for k, v in FASTENED.items()},
+    ),
+    "bush": drive_file(
+        hub__key=None, hub__drive="taper bush", hub__screws="2 x M6", driven__shaft_diameter="25 mm",
+        driven__overhang="60 mm", driven__bearing_span="300 mm", driven__sprocket_at="between the bearings",
+    ),
+    "rated": drive_file(hub__key=None, hub__rated_torque="90 N*m"),
+}  # fmt: skip
+SHORT = ("flats", "taper_bush", "freewheel")  # of the checks of hub and driven side
 CASES = [(f, c.name) for f, file in FILES.items() for c in evaluate.applicable(resolve(file))]
 CASES += [(name, "alignment") for name in MEMBERS]
-FILES |= MEMBERS
+CASES += [
+    (f, c.name)
+    for f, file in HELD.items()
+    for c in evaluate.applicable(resolve(file))
+    if c.name in SHORT or c.name.startswith(("hub_", "driven_"))
+]
+FILES |= MEMBERS | HELD
 
 
 @pytest.fixture(scope="module")
@@ -85,6 +110,29 @@ def test_worked_line_is_the_line_of_the_list(worked, name, check):
     if math.isfinite(limit.safe) and limit.safe > 0:
         assert work.current == limit.safe
         assert work.utilisation == pytest.approx(1.0, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    "check", ["chain_static", "key", "motor_shaft", "mount_section", "bolt_slip"]
+)
+def test_worked_for_a_dead_stop(check):
+    """Worked at the speed that uses the part up: 1; every number has an origin; the speed is named."""
+    work = why.work(FILES["dead stop"], check, dead_stop=True)
+    assert work.utilisation == pytest.approx(1.0, rel=1e-6)
+    assert work.case.startswith("jam")
+    seen, keys = set(), set()
+    for step in work.steps:
+        for entry in step.entries:
+            assert entry.key or entry.step in seen or entry.value == 0, (step.title, entry)
+            keys.add(entry.key)
+        seen.add(step.index)
+    assert {"speed", "duty.rotor_inertia", "chain.stretch_ratio"} <= keys
+
+
+def test_dead_stop_of_a_stiffness_check_is_refused():
+    """A dead stop is a matter of strength and grip."""
+    with pytest.raises(MountlimitError, match="strength and grip"):
+        why.work(FILES["dead stop"], "alignment", dead_stop=True)
 
 
 def test_printed_for_a_reader():

@@ -5,29 +5,23 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from . import crosscheck, evaluate, limits, traction
+from . import crosscheck, evaluate, jam, limits, traction
 from .case import Case
 from .checks.alignment import skew
 from .crosscheck import Both
 from .drivefile import DriveFile
 from .evaluate import Governing
 from .limits import Effect, Found, Limit
-from .model import Drive
+from .model import Drive, Driven, Hub
 from .resolve import resolve
 from .starting import explain
 from .traction import Lines
+from .upkeep import FEW_TEETH, Upkeep, upkeep
 
 HALF = 0.5  # of the thickness: movement beyond which linear theory ends
 SMALL_TURN = 0.02  # rad; beyond it linear theory ends
 ONE_PLATE = math.radians(2.0)  # skew from which one side plate may carry the whole pull
 
-NOT_CHECKED = (
-    "the frame beyond the member given, wheels, brakes, driven sprocket, axle and hub",
-    "flats, taper bushes, splines, hub bolts and welds between sprocket and shaft; wall over the keyway",
-    "bending of the mount between its bolts (prying), and what a jam at speed does",
-    "bearing life when motor.speed is not given; chain power rating and wear; clip links",
-    "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
-)
 CAUTIONS = (
     "Guard the chain; keep fingers, hair, clothes and bystanders clear of the chain line.",
     "Isolate the battery before you touch the drive; first runs with the wheels off the ground.",
@@ -76,6 +70,10 @@ class Assessment:
     reach: float
     route: str  # which model governs stiffness and bolt forces
     both: tuple[Both, ...]  # the two routes side by side at the set current
+    stops: (
+        jam.Stops | None
+    )  # what a dead stop uses up, at the set current; None when not worked out
+    upkeep: Upkeep
 
     @property
     def over(self) -> bool:
@@ -83,8 +81,11 @@ class Assessment:
         return float(self.drive.current.set) > self.first_safe.limit.safe
 
 
-def assess(file: DriveFile) -> Assessment:
-    """Do the whole job. Raises ``InputError`` as ``resolve``."""
+def assess(file: DriveFile, dead_stop: bool = False) -> Assessment:
+    """Do the whole job; a dead stop at speed when it is asked for or the motor's speed is known.
+
+    Raises ``InputError`` as ``resolve``.
+    """
     found = limits.find(file)
     drive = found.drive
     pick = _pull_index(drive)
@@ -98,9 +99,60 @@ def assess(file: DriveFile) -> Assessment:
         first_gives=lines[found.limits.index(gives)] if gives else None,
         uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
         effects=found.effects, starting_from=explain(drive),
-        warnings=(*drive.warnings, *_warnings(drive, eps, case), *_apart(both)),
+        warnings=(*drive.warnings, *_few_teeth(drive), *_warnings(drive, eps, case), *_apart(both)),
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
+        stops=jam.stops(found) if dead_stop or drive.motor.speed is not None else None,
+        upkeep=upkeep(drive),
     )  # fmt: skip
+
+
+def not_checked(drive: Drive) -> tuple[str, ...]:
+    """Say what stays unchecked on this drive: what the program cannot do, and what was not told."""
+    bending = (
+        "" if drive.plates is not None else "bending of the mount between its bolts (prying); "
+    )
+    speed = (
+        "" if drive.motor.speed else "bearing life, and pin pressure and power rating of the chain "
+        "(motor.speed is not given); "
+    )  # fmt: skip
+    return (
+        "the frame beyond the member given, wheels and brakes",
+        *_on_motor_shaft(drive.hub),
+        *_driven_side(drive.driven),
+        f"{bending}what stops the drive, and how suddenly",
+        f"{speed}worn sprockets; teeth of the sprockets, bolt holes in a thin or soft one",
+        "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
+    )
+
+
+def _on_motor_shaft(hub: Hub) -> list[str]:
+    """Say what of the driving hub is not checked."""
+    found = []
+    if hub.drive == "splines" or (hub.drive == "flats" and hub.flats is None):
+        found.append(f"the {hub.drive} of the motor shaft")
+    if hub.drive == "taper bush" and hub.grip is None:
+        found.append("the grip of the taper bush")
+    if hub.bolts is None and hub.weld is None:
+        found.append("bolts or welds between driving sprocket and hub, if any")
+    if hub.key is not None:
+        found.append("strength of the hub's wall over the keyway")
+    return ["; ".join(found)] if found else []
+
+
+def _driven_side(driven: Driven) -> list[str]:
+    """Say what of the driven side was not told."""
+    fastened = driven.bolts or driven.weld or driven.key
+    found = [
+        words
+        for words, told in (
+            ("how the driven sprocket is fastened", fastened),
+            ("the driven shaft", driven.shaft),
+            ("a freewheel, if any", driven.freewheel_torque),
+        )
+        if told is None
+    ]
+    left = [f"on the driven side: {'; '.join(found)}"] if found else []
+    return [*left, "weight on the driven shaft, its bearings and its fatigue"]
 
 
 def _pull_index(drive: Drive) -> int:
@@ -110,6 +162,17 @@ def _pull_index(drive: Drive) -> int:
     pulls = [i for i, c in enumerate(case_list(drive)) if c[1] == "pull"]
     current = float(drive.current.set)
     return max(pulls, key=lambda i: float(skew(evaluate.case_at(drive, current, i))[0]))
+
+
+def _few_teeth(drive: Drive) -> list[str]:
+    """Say what a very small driving sprocket costs."""
+    teeth = int(drive.chain.driving_teeth)
+    if teeth >= FEW_TEETH:
+        return []
+    return [
+        f"{teeth} driving teeth: the chain's speed swings by {100 * upkeep(drive).speed_ripple:.1f} % with every "
+        f"tooth, and power ratings of chains begin at {FEW_TEETH} teeth. More teeth pull less and run smoother."
+    ]
 
 
 def _apart(both: tuple[Both, ...]) -> list[str]:

@@ -21,9 +21,9 @@ class Loads:
     """
 
     names: tuple[str, ...]
-    groups: tuple[str, ...]  # "pull", "reverse", "bump", "hold" for each case
+    groups: tuple[str, ...]  # "pull", "reverse", "bump", "hold", "jam" for each case
     current: Number
-    torque: Number  # torque of the motor, size
+    torque: Number  # torque of the motor, size; in a jam that of the chain on the sprocket
     stator_torque: Number  # torque on the mount about z, with its sign
     starting_factor: Number
     effective_pull: Number  # steady, without the starting factor
@@ -193,3 +193,12 @@ class Check:
     rows: Callable[[Case], list[Row]]
     applies: Callable[[Drive], bool] = always
     choose_factor: Callable[[Drive], tuple[float, str]] | None = None
+
+    @property
+    def meets_a_jam(self) -> bool:
+        """Whether a dead stop can use it up: strength or grip that a pull uses up."""
+        return self.kind in ("strength", "grip") and "pull" in self.groups
+
+    def looks_at(self, group: str) -> bool:
+        """Tell whether a group of load cases counts for it."""
+        return group in self.groups or (group == "jam" and self.meets_a_jam)

@@ -8,16 +8,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from . import cards, evaluate, limits, loads, quick
-from .checks import alignment
+from . import cards, evaluate, limits, loads, quick, upkeep
+from .checks import alignment, chain_power
 from .drivefile import DriveFile, Given
 from .errors import InputError
-from .formulas import chain_drive, chain_length, chain_rating, sprocket, torque
+from .formulas import chain_drive, sprocket, torque
 from .model import Drive
 
 FEWEST_TEETH = 9
-SOME_IMPACT = 1.3  # service factor, electric motor: The Complete Guide to Chain p. 34
-OWN_TEETH = ONE_STRAND = 1.0  # the rating counts the teeth; a single strand
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -99,15 +97,6 @@ def with_chain(file: DriveFile, card: cards.Chain, driving: int, driven: int) ->
     return replace(edited, plates=file.plates)
 
 
-def length(drive: Drive) -> tuple[int, float]:
-    """Give the even number of links nearest to the file's centre distance, and the centres they give."""
-    chain = drive.chain
-    args = (chain.chain.pitch, chain.driving_teeth, chain.driven_teeth)
-    exact = float(chain_length.chain_length_in_pitches(chain.centre_distance, *args))
-    links = 2 * round(exact / 2)
-    return links, float(chain_length.centre_distance_from_length(float(links), *args))
-
-
 def running(drive: Drive) -> Running | None:
     """Give chain speed and use of the power rating at the motor's speed; None without a speed."""
     chain, card, turning = drive.chain, drive.chain.chain, drive.motor.speed
@@ -115,15 +104,11 @@ def running(drive: Drive) -> Running | None:
         return None
     revolutions = torque.turns_per_second(turning)
     speed = float(chain_drive.chain_speed(chain.driving_teeth, card.pitch, revolutions))
-    if card.link_plate_constant is None or card.roller_bush_constant is None:
+    if not chain_power.is_rated(drive):
         return Running(chain_speed=speed)
-    turned = (chain.driving_teeth, revolutions, card.pitch)
-    plates = chain_rating.link_plate_power(*turned, card.link_plate_constant)
-    bushes = chain_rating.roller_bush_power(*turned, card.roller_bush_constant)
-    rating = float(min(plates, bushes))
+    rating = float(min(chain_power.ratings(drive)))
     held = float(drive.current.continuous or drive.current.set)
-    power = float(loads.torque_at(drive, held)) * float(turning)
-    needed = chain_rating.required_power_rating(power, SOME_IMPACT, OWN_TEETH, ONE_STRAND)
+    needed = chain_power.needed(drive, loads.torque_at(drive, held))
     return Running(
         chain_speed=speed, power_rating=rating, rating_needed=float(needed),
         rated_pull=float(chain_drive.pull_from_power(rating, speed)),
@@ -148,7 +133,7 @@ def _choice(
     pull = next(i for i, c in enumerate(loads.case_list(drive)) if c[1] == "pull")
     case = evaluate.case_at(drive, current, pull)
     diameter = sprocket.pitch_diameter(card.pitch, driving)
-    links, centres = length(drive)
+    links, _, centres = upkeep.links(drive)
     tight = float(case.loads.tight_side_tension)
     chain_only = min(safe.by_check[name] for name in ("chain_static", "chain_fatigue"))
     return Choice(

@@ -47,8 +47,11 @@ def _console() -> Any:
 
 @main.command()
 @FILE
+@click.option(
+    "--jam", "dead_stop", is_flag=True, help="Also from which speed a dead stop uses up each part."
+)
 @JSON
-def check(file: str, as_json: bool) -> None:
+def check(file: str, dead_stop: bool, as_json: bool) -> None:
     """Say what gives first and at how many amperes.
 
     Exit status: 0 the set current is within the safe limit, 1 it is over it, 2 the file has mistakes.
@@ -56,7 +59,7 @@ def check(file: str, as_json: bool) -> None:
     from .assess import assess
     from .drivefile import read
 
-    answer = assess(read(file))
+    answer = assess(read(file), dead_stop)
     if as_json:
         from .report.record import record
 
@@ -75,15 +78,16 @@ def check(file: str, as_json: bool) -> None:
     "--at", "at", metavar="CURRENT", help="Work it out at this motor current, for example 80A."
 )
 @click.option("--likely", is_flag=True, help="Use likely values instead of the safe-side ends.")
+@click.option("--jam", "dead_stop", is_flag=True, help="Work it out for a dead stop at speed.")
 @JSON
-def why(file: str, name: str, at: str | None, likely: bool, as_json: bool) -> None:
+def why(file: str, name: str, at: str | None, likely: bool, dead_stop: bool, as_json: bool) -> None:
     """Print the worked calculation of one line of the answer."""
     from . import units
     from .drivefile import read
     from .why import work
 
     current = None if at is None else units.parse(at, "current")
-    found = work(read(file), name, current, likely)
+    found = work(read(file), name, current, likely, dead_stop=dead_stop)
     if as_json:
         from .report.worked_record import record
 

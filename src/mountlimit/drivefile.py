@@ -17,7 +17,7 @@ from . import cards, units
 from .errors import InputError, Mistake, MountlimitError
 from .factors import DESIGN_FACTORS
 from .fields import SECTIONS, Field
-from .mounts import FORMS, PLANNED
+from .mounts import FORMS
 from .outlines import EntryMistake, points
 
 LARGEST_FILE = 1_000_000  # bytes
@@ -330,10 +330,15 @@ def _choice(field: Field, value: Any) -> str:
     return word
 
 
+def _flag(field: Field, value: Any) -> bool:
+    if not isinstance(value, bool):
+        hint = _near(str(value).lower(), ["true", "false"], "{}")
+        raise _Wrong(f"expected true or false without quotes: {field.meaning}", hint)
+    return value
+
+
 def _form(field: Field, value: Any) -> str:
     word = _text(field, value).lower()
-    if word in PLANNED:
-        raise _Wrong(f"the form '{word}' is not built yet; built so far: {', '.join(FORMS)}")
     if word not in FORMS:
         raise _Wrong(f"expected a mount form: {', '.join(FORMS)}", _near(word, list(FORMS), "'{}'"))
     return word
@@ -422,6 +427,7 @@ def _card(look_up: Callable[[str], Any]) -> Callable[[Field, Any], Any]:
 _WORDS: dict[str, Callable[[Field, Any], Any]] = {
     "text": _text,
     "choice": _choice,
+    "flag": _flag,
     "form": _form,
     "integer": _integer,
     "number": _number,

@@ -63,17 +63,29 @@ def softness_of(drive: Drive) -> Callable[[Number], Number]:
     return soft
 
 
-def case_at(drive: Drive, current: Number, pick: int | None = None) -> Case:
-    """Give the drive under its loads; ``pick`` keeps one load case."""
+def case_at(
+    drive: Drive, current: Number, pick: int | None = None, stop_from: Number = None
+) -> Case:
+    """Give the drive under its loads; ``pick`` keeps one load case.
+
+    With ``stop_from`` (rad/s, one for each current) the cases are those of a dead stop alone.
+    """
     if np.ndim(current) == 0:
         current = Value(current, "current", "derived", "motor current looked at")
-    load = loads.at(drive, current, softness_of(drive), pick)
+    if stop_from is not None and np.ndim(stop_from) == 0:
+        stop_from = Value(stop_from, "speed", "derived", "speed of the dead stop looked at")
+    load = loads.at(drive, current, softness_of(drive), pick, stop_from)
     return Case(drive=drive, loads=load, response=respond.solve(drive, load))
 
 
-def curves(drive: Drive, currents: Array, only: Iterable[str] | None = None) -> dict[str, Curve]:
-    """Give every check's utilisation over the currents (shape (n,)), the worst load case at each."""
-    case = case_at(drive, np.asarray(currents, float))
+def curves(
+    drive: Drive, currents: Array, only: Iterable[str] | None = None, stop_from: Number = None
+) -> dict[str, Curve]:
+    """Give every check's utilisation over the currents (shape (n,)), the worst load case at each.
+
+    With ``stop_from`` (rad/s, shape (n,)) the load cases are those of a dead stop alone.
+    """
+    case = case_at(drive, np.asarray(currents, float), stop_from=stop_from)
     wanted = None if only is None else set(only)
     found = {}
     for check in applicable(drive):
@@ -95,7 +107,7 @@ def _worst(check: Check, case: Case, rows: list[Row]) -> Array | None:
     """Give the largest utilisation of rows, (cases, currents); -inf in cases it does not look at."""
     if not rows:
         return None
-    keep = np.array([[g in check.groups] for g in case.loads.groups])
+    keep = np.array([[check.looks_at(g)] for g in case.loads.groups])
     shape = (len(case.loads.groups), np.size(case.loads.current))
     worst = np.max([np.broadcast_to(r.utilisation, shape) for r in rows], axis=0)
     return np.where(keep, worst, -np.inf)
@@ -111,16 +123,24 @@ def _curve(check: Check, case: Case) -> Curve:
     return Curve(check, worst("safe"), worst("gives"), worst("continuous"))
 
 
-def governing(drive: Drive, check: Check, current: float, level: str) -> Governing | None:
+def governing(
+    drive: Drive, check: Check, current: float, level: str, stop_from: float | None = None
+) -> Governing | None:
     """Give the row that governs a check at one current, over every load case."""
-    return governing_at(drive, check, [current], level)[0]
+    stops = None if stop_from is None else [stop_from]
+    return governing_at(drive, check, [current], level, stops)[0]
 
 
 def governing_at(
-    drive: Drive, check: Check, currents: Sequence[float], level: str
-) -> list[Governing | None]:
-    """Give the row that governs a check at each of some currents, over every load case."""
-    case = case_at(drive, np.array(currents, float))
+    drive: Drive, check: Check, currents: Sequence[float], level: str,
+    stop_from: Sequence[float] | None = None,
+) -> list[Governing | None]:  # fmt: skip
+    """Give the row that governs a check at each of some currents, over every load case.
+
+    With ``stop_from`` (rad/s, one for each current) the load cases are those of a dead stop alone.
+    """
+    stops = None if stop_from is None else np.array(stop_from, float)
+    case = case_at(drive, np.array(currents, float), stop_from=stops)
     rows = rows_of(check, case, level)
     worst = _worst(check, case, rows)
     if worst is None or np.isneginf(worst).all():
@@ -130,7 +150,9 @@ def governing_at(
         index = int(np.argmax(worst[:, column]))
         row = max((_number_row(r, worst.shape, index, column) for r in rows), key=_used)
         if row.many:
-            row = max(rows_of(check, case_at(drive, float(current), index), level), key=_used)
+            stop = None if stop_from is None else float(stop_from[column])
+            alone = case_at(drive, float(current), index, stop)
+            row = max(rows_of(check, alone, level), key=_used)
         found.append(Governing(check, row, case.loads.names[index], index, _used(row)))
     return found
 

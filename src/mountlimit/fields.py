@@ -87,7 +87,7 @@ MOTOR = Section("motor", "the motor and how it is bolted to the mount", (
     choose("motor.torque_per", "which ampere the torque constant is quoted in", AMPERES[:3]),
     may("motor.torque_scatter", "ratio", "true torque over the torque worked out", "0.5", "2", ("0.95", "1", "1.05"), "common practice, no source (magnet and winding tolerance)"),
     may("motor.no_load_current", "current", "current that only overcomes the motor's own friction", "0 A", "200 A", ("0 A", "0 A", "0 A"), "none assumed: the safe side"),
-    may("motor.speed", "rotational_speed", "shaft speed under load, for bearing life and chain rating", "1 rpm", "60000 rpm", example="2500 rpm"),
+    may("motor.speed", "rotational_speed", "shaft speed under load, for bearing life, chain rating and a dead stop", "1 rpm", "60000 rpm", example="2500 rpm"),
     need("motor.mass", "mass", "mass of the motor", "0.05 kg", "300 kg", "5.5 kg"),
     may("motor.centre_of_mass", "length", "centre of mass behind the mounting face", "1 mm", "500 mm"),
     need("motor.bolts", "bolts", "bolts that hold the motor's face", "", "", "4 x M6"),
@@ -124,6 +124,8 @@ CHAIN = Section("chain", "the chain and its two sprockets", (
     may("chain.tooth_relief", "ratio", "side relief of a tooth at its tip over the pitch", "0", "0.3"),
     may("chain.offset", "length", "as-built offset between the sprocket planes", "0 mm", "50 mm"),
     may("chain.skew", "angle", "as-built angle between the sprockets", "0 deg", "10 deg", ("0 deg", "0.1 deg", "0.3 deg"), "common practice, no source (straightedge and eye)"),
+    choose("chain.link", "the link that closes the chain: riveted (or press-fit), or with a spring clip", ("rivet", "clip")),
+    may("chain.joint_pressure", "stress", "pressure allowed between pin and bush at the motor's speed", "1 MPa", "100 MPa", example="24 MPa"),
     may("chain.stretch_ratio", "ratio", "stretching stiffness of the chain times its length, over its tensile strength", "10", "500", ("40", "80", "120")),
 ))  # fmt: skip
 
@@ -141,11 +143,54 @@ SHAFT = Section("shaft", "the motor shaft", (
     may("shaft.bearing_play", "length", "radial play of the front bearing", "0 mm", "1 mm", ("0.005 mm", "0.01 mm", "0.03 mm")),
 ))  # fmt: skip
 
+
+def sprocket_joint(part: str, sprocket: str) -> tuple[Field, ...]:
+    """Give the keys of a sprocket bolted or welded to its hub; the same on both sides."""
+    return (
+        Field(key=f"{part}.bolts", kind="bolts", meaning=f"bolts on a circle that hold {sprocket} to its hub", example="6 x M5"),
+        Field(key=f"{part}.bolt_class", kind="bolt class", meaning="property class of these bolts"),
+        may(f"{part}.bolt_circle", "length", "diameter of the circle through these bolts", "8 mm", "1 m", example="50 mm"),
+        may(f"{part}.tightening_torque", "torque", "torque each of these bolts was tightened to", "0.05 N*m", "2000 N*m", example="6 N*m"),
+        may(f"{part}.preload", "force", "clamping force of each of these bolts when it is known", "10 N", "1000 kN", example="4 kN"),
+        may(f"{part}.friction", "ratio", "friction between sprocket and hub where they are bolted", "0.01", "1", ("0.1", "0.15", "0.25"), "from memory (bare, oily or painted metal faces)"),
+        choose(f"{part}.pilot", "does a close-fitting shoulder of the hub centre the sprocket and carry the chain's pull?", ("yes", "no")),
+        may(f"{part}.weld_diameter", "length", f"diameter of the ring of weld between {sprocket} and its hub", "5 mm", "1 m", example="35 mm"),
+        may(f"{part}.weld_leg", "length", "leg of that fillet weld: from its root along either part", "0.5 mm", "30 mm", example="4 mm"),
+        may(f"{part}.weld_sides", "integer", "sides of the sprocket that are welded", "1", "2", ("1", "1", "1"), "one side assumed: the safe side"),
+        may(f"{part}.weld_share", "ratio", "welded part of the circle, less than 1 for stitches", "5 %", "100 %", ("100 %", "100 %", "100 %"), "welded all round assumed"),
+        Field(key=f"{part}.weld_material", kind="material", meaning="what the weaker of the two welded parts is made of", example="s235"),
+    )  # fmt: skip
+
+
 HUB = Section("hub", "how the driving sprocket is held on the shaft", (
-    choose("hub.drive", "what turns the sprocket", ("key", "set screw", "flats", "taper bush", "splines")),
+    choose("hub.drive", "what turns the sprocket", ("key", "set screw", "flats", "taper bush", "clamp", "splines")),
     Field(key="hub.key", kind="key size", meaning="width x height x length of the key", example="4 x 4 x 16 mm"),
     may("hub.key_yield", "stress", "yield strength of the softest of key, shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
     Field(key="hub.set_screw", kind="set screws", meaning="number and size of set screws", example="1 x M6"),
+    may("hub.flats", "integer", "flats on the shaft: 1 (D shaft) or 2 (double D)", "1", "2", ("1", "1", "1"), "one flat assumed: the safe side"),
+    may("hub.flat_depth", "length", "how deep each flat is cut into the round shaft", "0.1 mm", "30 mm", example="1 mm"),
+    may("hub.across_flats", "length", "the same by caliper: over the flat and the round of a D shaft, or over both flats", "2 mm", "120 mm", example="11 mm"),
+    may("hub.flat_length", "length", "length of the flats inside the hub", "1 mm", "300 mm", example="15 mm"),
+    may("hub.rated_torque", "torque", "torque the taper bush or clamping hub holds by its maker's list", "0.1 N*m", "20000 N*m", example="180 N*m"),
+    Field(key="hub.screws", kind="bolts", meaning="screws that clamp the taper bush or the split hub", example="2 x M6"),
+    Field(key="hub.screw_class", kind="bolt class", meaning="property class of these screws"),
+    may("hub.screw_tightening_torque", "torque", "torque each of these screws was tightened to", "0.05 N*m", "2000 N*m", example="9 N*m"),
+    may("hub.screw_preload", "force", "clamping force of each of these screws when it is known", "10 N", "1000 kN", example="8 kN"),
+    may("hub.shaft_friction", "ratio", "friction between the clamped hub or bush and the shaft", "0.01", "1", ("0.1", "0.15", "0.2"), "from memory (steel or iron on a steel shaft, oily to dry)"),
+    may("hub.outer_diameter", "length", "outer diameter of the hub, where a key is let in", "5 mm", "500 mm", example="25 mm"),
+    *sprocket_joint("hub", "the driving sprocket"),
+))  # fmt: skip
+
+DRIVEN = Section("driven", "the driven side; what is left out here is not checked", (
+    *sprocket_joint("driven", "the driven sprocket"),
+    Field(key="driven.key", kind="key size", meaning="width x height x length of the key in the driven hub", example="8 x 7 x 40 mm"),
+    may("driven.key_yield", "stress", "yield strength of the softest of key, driven shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
+    may("driven.shaft_diameter", "length", "diameter of the driven shaft, where it turns with the sprocket", "5 mm", "200 mm", example="25 mm"),
+    may("driven.overhang", "length", "middle of the driven sprocket to the middle of the nearest bearing", "1 mm", "2 m", example="35 mm"),
+    may("driven.bearing_span", "length", "between the two bearings of the driven shaft, for a sprocket between them", "10 mm", "5 m", example="400 mm"),
+    choose("driven.sprocket_at", "where the driven sprocket sits", ("outside the bearings", "between the bearings")),
+    may("driven.shaft_yield", "stress", "yield strength of the driven shaft", "100 MPa", "2000 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (mild steel bar, hot rolled to bright)"),
+    may("driven.freewheel_torque", "torque", "torque the freewheel, ratchet or one-way clutch holds by its maker's list", "0.1 N*m", "20000 N*m", example="160 N*m"),
 ))  # fmt: skip
 
 FIXINGS = Section("fixings", "what holds the mount to the frame", (
@@ -234,6 +279,7 @@ POLICY = Section("policy", "your own thresholds and design factors", (
     may("policy.running_skew", "angle", "angle allowed in continuous running", "0.01 deg", "5 deg"),
     may("policy.running_offset", "ratio", "offset allowed in continuous running, over the centre distance", "0.01 %", "5 %"),
     may("policy.throw_level", "number", "which edge of the throw criterion: 0 earliest, 1 likely, 2 latest", "0", "2", ("0", "1", "2"), "proposal, no published source (the band of the throw criterion)"),
+    Field(key="policy.jam", kind="flag", meaning="count a dead stop of the driven side, from motor.speed, in the safe current"),
 ))  # fmt: skip
 
 SECTIONS = (
@@ -243,6 +289,7 @@ SECTIONS = (
     CHAIN,
     SHAFT,
     HUB,
+    DRIVEN,
     MOUNT,
     SECOND,
     FIXINGS,

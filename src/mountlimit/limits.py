@@ -9,7 +9,7 @@ squares of their effects on the logarithm of the limit).  The first crossing of 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -25,6 +25,9 @@ from .resolve import resolve
 SAMPLES = 64
 LOWEST_SHARE = 1e-3  # of the largest current looked at
 REACH = 10.0  # times the largest current asked about
+
+# Utilisation of every check (or those named) over the sampled values: of current, or of speed.
+CurvesOf = Callable[[Drive, Array, list[str] | None], dict[str, Curve]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,7 +120,7 @@ def find(file: DriveFile) -> Found:
     reach = reach_of(drive)
     currents = grid(reach)
     likely = evaluate.curves(drive, currents)
-    variants = {r.key: _ends(file, r, currents) for r in drive.ranges if r.low < r.high}
+    variants = {r.key: ends_of(file, r, currents) for r in drive.ranges if r.low < r.high}
     found = [
         _limit(file, drive, curve, level, variants, currents, reach)
         for curve in likely.values()
@@ -148,10 +151,12 @@ class Ends:
     high: dict[str, Curve]
 
 
-def _ends(file: DriveFile, item: Range, currents: Array) -> Ends:
-    low, high = (
-        evaluate.curves(resolve(file, {item.key: v}), currents) for v in (item.low, item.high)
-    )
+def ends_of(
+    file: DriveFile, item: Range, values: Array, curves: CurvesOf = evaluate.curves,
+    only: list[str] | None = None,
+) -> Ends:  # fmt: skip
+    """Give every check's curve with one uncertain input at its two ends."""
+    low, high = (curves(resolve(file, {item.key: v}), values, only) for v in (item.low, item.high))
     return Ends(item, low, high)
 
 
@@ -171,7 +176,7 @@ def _limit(
 ) -> Limit:  # fmt: skip
     name = curve.check.name
     factor, source = evaluate.design_factor(curve.check, drive)
-    ends = _safe_ends(name, level, curve, variants, currents)
+    ends = safe_ends(name, level, curve, variants)
     corner = corner_values(drive, ends)
     worst = resolve(file, corner)
     worst_curve = evaluate.curves(worst, currents, [name])[name]
@@ -180,21 +185,19 @@ def _limit(
     gives = low = high = None
     if level == "safe" and curve.gives is not None:
         gives = refine(drive, curve.check, "gives", currents, curve.gives, 1.0)
-        low, high = band(gives, _spread(name, variants, currents), reach)
+        low, high = band(gives, spread(name, variants, currents), reach)
     return Limit(
         check=curve.check, current_kind="continuous" if level == "continuous" else "peak setting",
         safe=safe, gives=gives, gives_low=low, gives_high=high, factor=factor, factor_source=source,
-        ends=ends, corner=corner, reach=reach, why_not=_why_not(curve.check, safe, utilisation * factor, reach),
+        ends=ends, corner=corner, reach=reach, why_not=_why_not(drive, curve.check, safe, utilisation * factor, reach),
     )  # fmt: skip
 
 
-def _safe_ends(
-    name: str, level: str, curve: Curve, variants: Mapping[str, Ends], currents: Array
-) -> dict[str, str]:
+def safe_ends(name: str, level: str, curve: Curve, variants: Mapping[str, Ends]) -> dict[str, str]:
     """Pick, for each uncertain input, the end that raises this check's utilisation."""
     base = getattr(curve, level)
     over = np.flatnonzero(base >= 1.0)
-    at = int(over[0]) if over.size else len(currents) - 1  # near where it is used up
+    at = int(over[0]) if over.size else len(base) - 1  # near where it is used up
     found = {}
     for key, ends in variants.items():
         if name not in ends.low or name not in ends.high:
@@ -211,8 +214,9 @@ def corner_values(drive: Drive, ends: Mapping[str, str]) -> dict[str, float]:
 
 
 def refine(
-    drive: Drive, check: Check, level: str, currents: Array, utilisation: Array, factor: float
-) -> float:
+    drive: Drive, check: Check, level: str, currents: Array, utilisation: Array, factor: float,
+    curves: CurvesOf = evaluate.curves,
+) -> float:  # fmt: skip
     """Refine the first crossing of 1 by Brent's method on the pipeline itself."""
     from scipy.optimize import brentq
 
@@ -221,13 +225,13 @@ def refine(
         return math.inf
     i = int(over[0])
     if i == 0:
-        below = _utilisation(drive, check, level, 0.0) * factor
+        below = _utilisation(drive, check, level, 0.0, curves) * factor
         if below >= 1.0:
             return 0.0
     low = float(currents[i - 1]) if i else 0.0
 
     def over_one(current: float) -> float:
-        return min(_utilisation(drive, check, level, current) * factor, 1e6) - 1.0
+        return min(_utilisation(drive, check, level, current, curves) * factor, 1e6) - 1.0
 
     while i > 1 and over_one(low) >= 0.0:  # the search looked at fewer places than are there
         i -= 1
@@ -235,12 +239,12 @@ def refine(
     return float(brentq(over_one, low, float(currents[i]), xtol=1e-9 * currents[i], rtol=1e-10))
 
 
-def _utilisation(drive: Drive, check: Check, level: str, current: float) -> float:
-    curve = evaluate.curves(drive, np.array([current]), [check.name])[check.name]
+def _utilisation(drive: Drive, check: Check, level: str, value: float, curves: CurvesOf) -> float:
+    curve = curves(drive, np.array([value]), [check.name])[check.name]
     return float(getattr(curve, level)[0])
 
 
-def _spread(name: str, variants: Mapping[str, Ends], currents: Array) -> list[tuple[float, float]]:
+def spread(name: str, variants: Mapping[str, Ends], currents: Array) -> list[tuple[float, float]]:
     """Give each input's pair of gives-at limits for one check."""
     found = []
     for ends in variants.values():
@@ -270,9 +274,11 @@ THERE = {
 }
 
 
-def _why_not(check: Check, safe: float, utilisation: Array, reach: float) -> str:
+def _why_not(drive: Drive, check: Check, safe: float, utilisation: Array, reach: float) -> str:
     if safe == 0.0:
         there = THERE.get(check.part, "weight, knocks, pull of the slack chain")
+        if drive.policy.jam and check.meets_a_jam:
+            there += ", a dead stop from motor.speed"
         return (
             f"used up before any current by what is there without it ({there}); measure those first"
         )

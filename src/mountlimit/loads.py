@@ -16,13 +16,15 @@ from . import starting
 from .case import Loads
 from .formulas import chain_drive, chain_length, give, rigid, sprocket, statics
 from .formulas import motor as motor_formulas
+from .formulas import starting as starting_formulas
 from .formulas import torque as torque_formulas
 from .model import Drive, Number
 from .worked import Value
 
 DOWN = {"towards": (0.0, -1.0), "away": (0.0, 1.0), "across": (1.0, 0.0)}
+AS_IT_IS = Value(1.0, "starting factor", "derived", "the pull of a dead stop is worked out itself")
 NO_TORQUE = Value(0.0, "no torque", "derived", "this load case has none")
-CASES = ("pull", "reverse", "steady", "bump", "bump alone", "hold")
+CASES = ("pull", "reverse", "steady", "bump", "bump alone", "hold", "jam")
 
 # group of load cases -> (share of torque is the reverse share, starting factor counts, bump counts)
 _KIND = {
@@ -32,6 +34,7 @@ _KIND = {
     "bump": (False, False, True),
     "bump alone": (False, False, True),
     "hold": (False, False, False),
+    "jam": (False, False, False),  # its pull comes from the speed of the rotor
 }
 
 
@@ -68,13 +71,23 @@ def _interpolated(points: tuple[tuple[float, float], ...], current: Number) -> N
 
 
 def case_list(drive: Drive) -> list[tuple[str, str, float, Value, float]]:
-    """Give (words, group, sign of torque, chain angle, sign of weight) for every case to try."""
+    """Give (words, group, sign of torque, chain angle, sign of weight) for every case to try.
+
+    A jam, at the motor's speed, is among them when ``policy.jam`` asks for it.
+    """
+    left_out = {"reverse": not drive.duty.reverse > 0, "jam": not drive.policy.jam}
+    return _listed(drive, tuple(g for g in CASES if not left_out.get(g, False)))
+
+
+def jam_list(drive: Drive) -> list[tuple[str, str, float, Value, float]]:
+    """Give the cases of a dead stop alone, as ``case_list`` does."""
+    return _listed(drive, ("jam",))
+
+
+def _listed(drive: Drive, groups: tuple[str, ...]) -> list[tuple[str, str, float, Value, float]]:
     found: list[tuple[str, str, float, Value, float]] = []
-    reverses = drive.duty.reverse > 0
     for words, angle in drive.chain.pulls:
-        for group in CASES:
-            if group == "reverse" and not reverses:
-                continue
+        for group in groups:
             for sign in (1.0, -1.0):
                 if group == "bump alone" and words != drive.chain.pulls[0][0]:
                     continue
@@ -90,17 +103,61 @@ def case_list(drive: Drive) -> list[tuple[str, str, float, Value, float]]:
 
 def at(
     drive: Drive, current: Number, softness: Callable[[Value], Number],
-    pick: int | None = None,
+    pick: int | None = None, stop_from: Number = None,
 ) -> Loads:  # fmt: skip
     """Give the loads at motor current(s); ``pick`` keeps one case and plain numbers.
 
     ``softness`` gives the movement of the sprocket per newton of pull along a chain angle, m/N.
+    ``stop_from`` (rad/s, one for each current) gives the cases of a dead stop from that speed alone.
     """
-    cases = case_list(drive)
+    cases = case_list(drive) if stop_from is None else jam_list(drive)
+    speed = drive.motor.speed if stop_from is None else stop_from
+
+    def one(case: tuple[str, str, float, Value, float]) -> Loads:
+        if case[1] == "jam":
+            return _jam(drive, current, softness, case, speed)
+        return _one(drive, current, softness, case)
+
     if pick is not None:
-        return _one(drive, current, softness, cases[pick])
-    each = [_one(drive, current, softness, case) for case in cases]
-    return _stack(each, current)
+        return one(cases[pick])
+    return _stack([one(case) for case in cases], current)
+
+
+def _run(drive: Drive) -> tuple[Number, Number, Number]:
+    """Give the radius the chain pulls at, the length of its run and the tension of its weight."""
+    chain, card = drive.chain, drive.chain.chain
+    diameter = sprocket.pitch_diameter(card.pitch, chain.driving_teeth)
+    radius = sprocket.smallest_effective_radius(diameter, chain.driving_teeth)
+    driven = sprocket.pitch_diameter(card.pitch, chain.driven_teeth)
+    run = chain_length.span(chain.centre_distance, driven, diameter)
+    sag = give.sag_depth(chain.slack, run)
+    return radius, run, chain_drive.sag_tension(card.mass_per_length, run, sag)
+
+
+def _jam(
+    drive: Drive, current: Number, softness: Callable[[Value], Number],
+    case: tuple[str, str, float, Value, float], speed: Number,
+) -> Loads:  # fmt: skip
+    """Give the loads of a dead stop of the driven side: the chain brings the rotor to rest.
+
+    The chain has stopped, so it throws no tension of its own; the motor goes on pulling.
+    """
+    name, group, sign, angle, weight_sign = case
+    torque = torque_at(drive, current)
+    radius, run, hanging = _run(drive)
+    stiffness = starting.turning_stiffness(drive, radius, run, softness(angle))
+    inertia = drive.motor.rotor_inertia
+    pull = starting_formulas.impact_pull(torque, radius, stiffness, inertia, speed)
+    tight = chain_drive.tight_side_tension(pull, hanging)
+    return Loads(
+        names=(name,), groups=(group,), current=current,
+        torque=starting_formulas.stopping_torque(pull, radius),
+        stator_torque=torque_formulas.reversed_torque(torque) if sign < 0 else torque,
+        starting_factor=AS_IT_IS, effective_pull=pull, tight_side_tension=tight,
+        slack_side_tension=hanging, steady_tension=tight,
+        shaft_load=rigid.sum_of_two(tight, hanging), pull_angle=angle,
+        weight=_weight(drive, weight_sign, bumped=False),
+    )  # fmt: skip
 
 
 def _one(
@@ -109,19 +166,13 @@ def _one(
 ) -> Loads:  # fmt: skip
     name, group, sign, angle, weight_sign = case
     reversing, shocked, bumped = _KIND[group]
-    chain, card = drive.chain, drive.chain.chain
     torque = torque_at(drive, current)
     if reversing:
         torque = torque_formulas.scaled_torque(torque, drive.duty.reverse)
     if group == "bump alone":
         torque = torque_formulas.scaled_torque(torque, NO_TORQUE)
-    diameter = sprocket.pitch_diameter(card.pitch, chain.driving_teeth)
-    radius = sprocket.smallest_effective_radius(diameter, chain.driving_teeth)
+    radius, run, hanging = _run(drive)
     pull = chain_drive.effective_pull(torque, radius)
-    driven = sprocket.pitch_diameter(card.pitch, chain.driven_teeth)
-    run = chain_length.span(chain.centre_distance, driven, diameter)
-    sag = give.sag_depth(chain.slack, run)
-    hanging = chain_drive.sag_tension(card.mass_per_length, run, sag)
     slack_side = _with_speed(drive, hanging)
     factor: Number = 1.0
     if shocked:

@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
+from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld
 from .worked import Value
 
 if TYPE_CHECKING:
@@ -34,16 +35,6 @@ class Range:
     source: str
     kind: str
     origin: str = "assumed"
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class BoltSet:
-    """Equal bolts: how many, which thread and class."""
-
-    count: int
-    number: Value  # the same count, knowing where it came from
-    thread: cards.Thread
-    grade: cards.BoltClass
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -115,6 +106,8 @@ class ChainDrive:
     skew: Value
     stretch_ratio: Value
     minimum_dynamic_strength: Value
+    joint_pressure: Value | None  # allowed between pin and bush; None where nothing asks for it
+    link_share: Value | None  # strength of the clip link over that of the chain; None: riveted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -140,16 +133,31 @@ class Shaft:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Hub:
-    """How the driving sprocket is held."""
+    """How the driving sprocket is held; None for what it does not have or is not told."""
 
     drive: str
-    key_width: Number
-    key_height: Number
-    key_length: Number
-    key_yield: Value
+    key: Key | None
+    yield_strength: Value  # of the softest of key, shaft and hub
+    flats: Flats | None
+    grip: Grip | None
     set_screw_count: int
     set_screw_hold: Number
     set_screw_pair: Value
+    bolts: BoltRing | None  # between sprocket and hub
+    weld: RingWeld | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Driven:
+    """What is told of the driven side; None for what is not."""
+
+    bolts: BoltRing | None
+    weld: RingWeld | None
+    key: Key | None
+    key_yield: Value | None
+    shaft: DrivenShaft | None
+    shaft_diameter: Value | None
+    freewheel_torque: Value | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -485,6 +493,7 @@ class Policy:
     running_offset: Value | None
     throw_level: Value
     factors: Mapping[str, Value]
+    jam: bool  # a dead stop at the motor's speed counts in the safe current
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -499,6 +508,7 @@ class Drive:
     chain: ChainDrive
     shaft: Shaft
     hub: Hub
+    driven: Driven
     mount: Mount
     fixings: Fixings
     frame: Frame

@@ -8,7 +8,7 @@ from pathlib import Path
 from .drivefile import fields_for
 from .errors import MountlimitError, UnknownCard
 from .fields import SECTIONS, Field
-from .mounts import FORMS, PLANNED
+from .mounts import FORMS
 from .writing import write_whole
 
 HEAD = """\
@@ -96,6 +96,8 @@ def _value(field: Field, form: str) -> str:
         return _quoted(own[field.key])
     if field.key in SHOWN:
         return SHOWN[field.key]
+    if field.kind == "flag":
+        return "true"
     if field.kind in WORDS:
         return WORDS[field.kind]
     if field.choices:
@@ -122,14 +124,10 @@ def write(form: str, output: str | None, force: bool) -> str:
     UnknownCard
         for an unknown form, with close matches.
     MountlimitError
-        when the form is planned but not built, or the file is there already.
+        for an unknown form with no close match, or when the file is there already.
     """
     import difflib
 
-    if form in PLANNED:
-        raise MountlimitError(
-            f"the form '{form}' is not built yet; built so far: {', '.join(FORMS)}"
-        )
     if form not in FORMS:
         near = difflib.get_close_matches(form, FORMS, 1, 0.6)
         if near:

@@ -68,7 +68,7 @@ KINDS: dict[str, Kind] = {
 
 _SI_TEXTS = {
     **{kind.si: name for name, kind in KINDS.items()},
-    "rad/(s*V)": "speed_constant", "rev/s": "rotational_speed", "1/s": "frequency", "1": "ratio",
+    "rad/(s*V)": "speed_constant", "1/s": "frequency", "1": "ratio",
 }  # fmt: skip
 
 

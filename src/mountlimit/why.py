@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from . import crosscheck, evaluate, limits, structure
+from . import crosscheck, evaluate, jam, limits, structure
 from .case import Row
 from .checks import BY_NAME
 from .crosscheck import Both
@@ -43,6 +43,7 @@ class Worked:
     held_ends: tuple[tuple[str, int], ...]  # of the section route
     route: str  # which model governs stiffness and bolt forces
     both: tuple[Both, ...]  # the two routes side by side, where the line rests on one
+    stop_from: float | None  # rad/s; speed of the dead stop the line is worked for
 
 
 def work(
@@ -51,12 +52,14 @@ def work(
     current: float | None = None,
     likely: bool = False,
     found: Found | None = None,
+    dead_stop: bool = False,
 ) -> Worked:
     """Work one check out step by step.
 
     The current is the safe limit itself unless another is asked for (the set current where the
     limit is not reached); inputs stand at the ends the safe limit takes, or at likely values.
-    ``found`` saves finding the limits again.
+    ``found`` saves finding the limits again.  ``dead_stop`` works the line for a dead stop, with that
+    current (the set one unless asked for) flowing, from the speed that uses the part up.
 
     Raises
     ------
@@ -76,20 +79,24 @@ def work(
         raise MountlimitError(
             f"the check {name} does not speak of this drive ({BY_NAME[name].part})"
         )
+    stop_from = None
+    if dead_stop:
+        limit, current, stop_from = _dead_stop(found, limit, current)
     if current is None:
         usable = math.isfinite(limit.safe) and limit.safe > 0
         current = limit.safe if usable else float(found.drive.current.set)
     corner = {} if likely else limit.corner
     level = "continuous" if limit.current_kind == "continuous" else "safe"
-    seen = evaluate.governing(resolve(file, corner), limit.check, current, level)
+    seen = evaluate.governing(resolve(file, corner), limit.check, current, level, stop_from)
     if seen is None:
         raise UnknownCard("load case", name)
     with recording() as tape:
         drive = resolve(file, corner)
-        case = evaluate.case_at(drive, current, seen.index)
+        case = evaluate.case_at(drive, current, seen.index, stop_from)
         rows = evaluate.rows_of(limit.check, case, level)
         row = next(r for r in rows if r.station == seen.row.station)
         steps = lineage(tape.steps, [row.utilisation, row.demand, row.capacity])
+    beside = name in ON_THE_MOUNT and stop_from is None
     return Worked(
         drive=drive, limit=limit, current=current, ends="likely" if likely else "safe-side",
         case=seen.case, row=row, steps=tuple(steps), utilisation=float(row.utilisation) * limit.factor,
@@ -98,5 +105,18 @@ def work(
         if drive.plates is not None
         else tuple((s.name, structure.held_ends(drive, s)) for s in drive.mount.segments),
         route=crosscheck.governing_route(drive),
-        both=crosscheck.compare(drive, current, seen.index) if name in ON_THE_MOUNT else (),
+        both=crosscheck.compare(drive, current, seen.index) if beside else (), stop_from=stop_from,
     )  # fmt: skip
+
+
+def _dead_stop(found: Found, limit: Limit, current: float | None) -> tuple[Limit, float, float]:
+    """Give the limit at the ends of a dead stop, the current that flows and the speed it starts from."""
+    if not limit.check.meets_a_jam:
+        raise MountlimitError(
+            f"a dead stop is looked at for strength and grip only, not for {limit.check.name}"
+        )
+    at = jam.stops(found, current, only=limit.check.name)
+    (stop,) = at.parts
+    usable = math.isfinite(stop.safe) and stop.safe > 0
+    speed = stop.safe if usable else (at.speed or at.reach)
+    return replace(limit, corner=stop.corner, why_not=""), at.current, speed

@@ -72,10 +72,13 @@ def test_frame_lies_against_the_back():
             assert max(abs(v - back) for v in z) == pytest.approx(abs(reach))
 
 
-def test_sprocket_nearer_the_face_lowers_no_limit():
-    far, near = safe_limits(BASE), safe_limits(BASE, shaft__face_overhang="24 mm")
+@pytest.mark.parametrize("more", [{"chain__pull": "away"}, SPROCKET, {}])
+def test_sprocket_nearer_the_face_lowers_no_limit(more):
+    """But slip of the frame bolts when pulled across, flanges to the motor (see the form): under 1 %."""
+    far, near = (safe_limits(BASE, **more, shaft__face_overhang=f"{e} mm") for e in (30, 24))
     for name, current in far.items():
-        assert near[name] >= current * (1 - 2e-3), name
+        known = not more and name == "bolt_slip"
+        assert near[name] >= current * (1 - (0.01 if known else 2e-3)), name
 
 
 def test_reduced_model_answers_as_the_full_one():

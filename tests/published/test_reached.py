@@ -35,13 +35,25 @@ VEHICLE = {
     "use__mass": "100 kg", "use__wheelbase": "1 m", "use__front_to_centre": "0.6 m",
     "use__centre_height": "0.5 m", "use__wheel_diameter": "400 mm",
 }  # fmt: skip
+D_SHAFT = {
+    "hub__key": None, "hub__across_flats": "11 mm", "hub__bolts": "6 x M5", "hub__bolt_circle": "40 mm",
+}  # fmt: skip
+CLAMP = {"hub__key": None, "hub__drive": "clamp", "hub__screws": "2 x M6"}
+BETWEEN = {
+    "driven__shaft_diameter": "25 mm", "driven__overhang": "60 mm", "driven__bearing_span": "300 mm",
+    "driven__sprocket_at": "between the bearings",
+}  # fmt: skip
+DRIVEN = {
+    "driven__shaft_diameter": "25 mm", "driven__overhang": "35 mm", "driven__weld_diameter": "50 mm",
+    "driven__weld_leg": "4 mm", "driven__freewheel_torque": "200 N*m",
+}  # fmt: skip
 
 
 def drives() -> list[DriveFile]:
     """Give drives that between them ask for everything the program knows."""
     return [
         drive_file(
-            chain__slack="2 %", motor__speed="2500 rpm", motor__holes="slotted", hub__drive="set screw",
+            chain__slack="2 %", chain__link="clip", motor__speed="2500 rpm", motor__holes="slotted", hub__drive="set screw",
             frame__member="round tube", frame__place=0.3, hub__set_screw="2 x M6", duty__reverse="40 %", **VEHICLE,
         ),
         angle_file(
@@ -50,6 +62,8 @@ def drives() -> list[DriveFile]:
             duty__ramp="0.2 s", fixings__holes="slotted", fixings__tightening_torque="12 N*m",
             hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm", frame__member="angle",
         ),
+        drive_file(**D_SHAFT, **DRIVEN),
+        drive_file(**{**D_SHAFT, "hub__flats": 2}),
         drive_file(
             motor__torque_constant=None, motor__rated_torque="9 N*m", motor__rated_current="80 A",
             fixings__bolts="2 x M8", fixings__span_along=None, use__driven="front", duty__ramp="0 s",
@@ -59,9 +73,10 @@ def drives() -> list[DriveFile]:
         drive_file(
             mount__material="birch_ply", mount__thickness="20 mm", fixings__bolts="1 x M8",
             fixings__span_across="0 mm", fixings__span_along=None, use__driven="all",
-            frame__member="rectangular tube", frame__depth="60 mm", frame__ends="hinged", **VEHICLE,
+            frame__member="rectangular tube", frame__depth="60 mm", frame__ends="hinged", **{**CLAMP, "hub__drive": "taper bush"},
+            **VEHICLE,
         ),
-        angle_file(fixings__holes="slotted", frame__member="channel"),
+        angle_file(fixings__holes="slotted", frame__member="channel", **CLAMP, **BETWEEN),
         drive_file(
             mount__form="twin plates", mount__gap="140 mm", mount__spacers=4, mount__spacer_diameter="16 mm",
             mount__spacers_across="90 mm", mount__spacers_along="90 mm", fixings__bolts="8 x M8",
@@ -70,6 +85,12 @@ def drives() -> list[DriveFile]:
         welded_file(fixings__weld_sides="one"),
         saddle_file(mount__tube="with the shaft"),
         block_file(frame__member="square tube"),
+        drive_file(
+            mount__form="foot motor", mount__free_length=None, mount__width="190 mm",
+            motor__bolts="4 x M8", motor__bolt_circle=None, motor__shaft_height="71 mm",
+            motor__foot_across="112 mm", motor__foot_along="90 mm", motor__foot_to_face="30 mm",
+            fixings__span_across="150 mm", fixings__span_along="160 mm",
+        ),
     ]  # fmt: skip
 
 

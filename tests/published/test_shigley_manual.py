@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from printed import printed
 
-from mountlimit.formulas import bearings, endurance, joint, shaft, stress, weld_lines
+from mountlimit.formulas import bearings, endurance, joint, shaft, statics, stress, weld_lines
 
 INCH, POUND, KPSI = 0.0254, 4.4482216152605, 6894757.293168361
 POUND_INCH, RPM = POUND * INCH, 2 * np.pi / 60
@@ -108,3 +108,11 @@ def test_problem_9_9_line_welds_in_torsion() -> None:
     assert weld_lines.unit_polar(2, 1.0, 1.0) / 2.0 == printed("0.3333")
     d, b = 0.06, 0.025
     assert weld_lines.unit_polar(2, d, b) == pytest.approx(d * (3 * b**2 + d**2) / 6, rel=1e-12)
+
+
+def test_chapter_7_gear_shaft_between_bearings() -> None:
+    """Confirmed: 242 and 1088 lbf, 2178 lbf in; the load, 1330 lbf at 9 and 2 in, is their sum.  SHA-03."""
+    far = statics.far_reaction(1330.0, 2.0, 11.0)
+    assert far == printed("242")
+    assert 1330.0 - far == printed("1088")
+    assert statics.moment_between(far, 2.0, 11.0) == pytest.approx(2178, rel=0.003)

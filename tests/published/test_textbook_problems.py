@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from printed import printed
 
-from mountlimit.formulas import chain_drive, clamps, shaft, slip, statics, stress
+from mountlimit.formulas import chain_drive, clamps, hub, shaft, slip, statics, stress
 
 
 def largest_shear(normal: float, shear: float) -> float:
@@ -124,3 +124,15 @@ def test_khurmi_chain_speed_and_diameters() -> None:
     assert int(chain_drive.pitch_diameter(0.01905, 72) * 1000) == 436
     assert np.pi * d * 1000 / 60 == printed("7.96")
     assert chain_drive.chain_speed(25, 0.01905, 1000 / 60) == pytest.approx(7.96, rel=0.003)
+
+
+def test_split_clamp_coupling_as_a_hub() -> None:
+    """From memory (Khurmi & Gupta, clamp coupling): 30 kW at 100 rpm, 75 mm shaft, six bolts at 70 MPa.
+
+    Half the bolts press on each shaft end, evenly round it; core 22.2 mm, friction 0.3.  FRC-03.
+    """
+    torque = 30000.0 / (2 * np.pi * 100 / 60)
+    assert torque == pytest.approx(2865, rel=1e-3)
+    force = 70e6 * np.pi / 4 * 0.0222**2
+    held = hub.clamp_torque(np.pi / 2, 0.3, 3, force, 0.075)
+    assert held == pytest.approx(2865, rel=0.01)  # the core is printed to three figures, squared

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from ..case import Case, Check, Row
 from ..formulas import usage
+from .chain_static import weakest
 
 
 def rows(case: Case) -> list[Row]:
     """Compare the tight-side tension, starting factor left out, with the dynamic strength."""
-    demand, capacity = case.loads.steady_tension, case.drive.chain.minimum_dynamic_strength
-    return [Row(station="link plates", demand=demand, capacity=capacity, quantity="force",
+    demand = case.loads.steady_tension
+    strength = case.drive.chain.minimum_dynamic_strength
+    station, capacity = weakest(case.drive, strength, "link plates")
+    return [Row(station=station, demand=demand, capacity=capacity, quantity="force",
                 utilisation=usage.utilisation(demand, capacity), level="safe")]  # fmt: skip
 
 

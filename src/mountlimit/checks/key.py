@@ -3,23 +3,32 @@
 from __future__ import annotations
 
 from ..case import Case, Check, Row
-from ..formulas import equivalent, give, shaft, usage
+from ..formulas import equivalent, shaft, usage
 from ..formulas import hub as hub_formulas
+from ..held import Key
+from ..model import Number
+from . import _torque
 
 
 def rows(case: Case) -> list[Row]:
-    """Compare shear and crushing of the key with the softest of key, shaft and hub."""
-    hub, diameter = case.drive.hub, case.drive.shaft.diameter
-    torque = give.peak_torque(case.loads.torque, case.loads.starting_factor)
-    length = hub_formulas.useful_key_length(hub.key_length, diameter)
-    shear = shaft.key_shear(torque, diameter, hub.key_width, length)
-    crush = shaft.key_crushing(torque, diameter, hub.key_height, length)
-    shear_strength = equivalent.shear_yield(hub.key_yield)
+    """Compare the driving key with the softest of key, shaft and hub."""
+    hub = case.drive.hub
+    if hub.key is None:
+        return []
+    return key_rows(hub.key, _torque.driving(case), case.drive.shaft.diameter, hub.yield_strength)
+
+
+def key_rows(key: Key, torque: Number, diameter: Number, strength: Number) -> list[Row]:
+    """Compare shear and crushing of a key with a yield strength."""
+    length = hub_formulas.useful_key_length(key.length, diameter)
+    shear = shaft.key_shear(torque, diameter, key.width, length)
+    crush = shaft.key_crushing(torque, diameter, key.height, length)
+    shear_strength = equivalent.shear_yield(strength)
     return [
         Row(station="shear", demand=shear, capacity=shear_strength, quantity="stress",
             utilisation=usage.utilisation(shear, shear_strength)),
-        Row(station="crushing", demand=crush, capacity=hub.key_yield, quantity="stress",
-            utilisation=usage.utilisation(crush, hub.key_yield)),
+        Row(station="crushing", demand=crush, capacity=strength, quantity="stress",
+            utilisation=usage.utilisation(crush, strength)),
     ]  # fmt: skip
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..worked import formula
-from ._maths import asin, pi, sqrt
+from ._maths import asin, pi, smaller, sqrt
 
 
 @formula
@@ -226,3 +226,31 @@ def wear_length(elongation: float, length_in_pitches: float, pitch: float) -> fl
     0.02324
     """
     return elongation * length_in_pitches * pitch
+
+
+@formula
+def wear_limit(teeth: float) -> float:
+    """Wear elongation at which a chain is replaced.
+
+    w = min(0.015, 2 / z)
+
+    Parameters
+    ----------
+    teeth : z [-]
+        number of teeth of the larger sprocket
+
+    Returns
+    -------
+    w [-]
+
+    Source
+    ------
+    The Complete Guide to Chain p. 14 (1.5 % for vibration and lost strength); chain makers' rule of
+    200 / z per cent for large sprockets (from memory)
+
+    Examples
+    --------
+    >>> float(wear_limit(200))
+    0.01000
+    """
+    return smaller(0.015, 2 / teeth)

@@ -160,6 +160,30 @@ def dynamic_strength(tensile_strength: Number) -> Number:
 
 
 @formula
+def joined_strength(strength: Number, share: Number) -> Number:
+    """Strength of a chain at the clip link that closes it.
+
+    F_j = c * F
+
+    Parameters
+    ----------
+    strength : F [N]
+        strength of the chain
+    share : c [-]
+        strength of the link over that of the chain
+
+    Returns
+    -------
+    F_j [N]
+
+    Source
+    ------
+    The Complete Guide to Chain, table 2.1 (fatigue strength of connecting links)
+    """
+    return share * strength
+
+
+@formula
 def share_of_modulus(modulus: Number, share: Number) -> Number:
     """Modulus after time under load, or another modulus of the same material.
 

@@ -251,35 +251,6 @@ def slack_angle(excess_length: float, radius: float) -> float:
 
 
 @formula
-def torsional_from_linear(linear_stiffness: float, radius: float) -> float:
-    """Stiffness seen at the motor shaft from one along the chain.
-
-    k_t = k * r**2
-
-    Parameters
-    ----------
-    linear_stiffness : k [N/m]
-        stiffness of the chain run and its supports along the chain
-    radius : r [m]
-        radius at which the chain pulls
-
-    Returns
-    -------
-    k_t [N*m/rad]
-
-    Source
-    ------
-    geometry
-
-    Examples
-    --------
-    >>> torsional_from_linear(500000.0, 0.0225)
-    253.1
-    """
-    return linear_stiffness * radius**2
-
-
-@formula
 def impact_pull(
     torque: float, radius: float, stiffness: float, inertia: float, angular_speed: float
 ) -> float:
@@ -320,6 +291,35 @@ def impact_pull(
     return torque / radius + sqrt(
         (torque / radius) ** 2 + stiffness * inertia * angular_speed**2 / radius**2
     )
+
+
+@formula
+def stopping_torque(pull: float, radius: float) -> float:
+    """Torque of the chain on the driving sprocket at a dead stop.
+
+    T_s = F * r
+
+    Parameters
+    ----------
+    pull : F [N]
+        pull of the chain
+    radius : r [m]
+        radius at which the chain pulls
+
+    Returns
+    -------
+    T_s [N*m]
+
+    Source
+    ------
+    statics; the rotor's inertia supplies what the motor does not
+
+    Examples
+    --------
+    >>> stopping_torque(10414.9, 0.0225)
+    234.3
+    """
+    return pull * radius
 
 
 @formula

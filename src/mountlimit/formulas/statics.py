@@ -220,3 +220,55 @@ def overhung_moment(load: float, overhang: float) -> float:
     30.00
     """
     return load * overhang
+
+
+@formula
+def far_reaction(load: float, near: float, bearing_span: float) -> float:
+    """Force on the farther of two bearings, the load between them.
+
+    R = F * a / l
+
+    Parameters
+    ----------
+    load : F [N]
+        load between the bearings
+    near : a [m]
+        load to the nearer bearing
+    bearing_span : l [m]
+        between the two bearings
+
+    Returns
+    -------
+    R [N]
+
+    Source
+    ------
+    statics (AISC Manual table 3-23, from memory)
+    """
+    return load * near / bearing_span
+
+
+@formula
+def moment_between(far_reaction: float, near: float, bearing_span: float) -> float:
+    """Bending moment of a shaft under a load between its bearings.
+
+    M = R * (l - a)
+
+    Parameters
+    ----------
+    far_reaction : R [N]
+        force on the farther bearing
+    near : a [m]
+        load to the nearer bearing
+    bearing_span : l [m]
+        between the two bearings
+
+    Returns
+    -------
+    M [N*m]
+
+    Source
+    ------
+    statics (AISC Manual table 3-23, from memory)
+    """
+    return far_reaction * (bearing_span - near)

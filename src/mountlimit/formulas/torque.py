@@ -106,6 +106,30 @@ def reversed_torque(torque: Number) -> Number:
 
 
 @formula
+def shaft_power(torque: Number, angular_speed: Number) -> Number:
+    """Power of a turning shaft.
+
+    P = T * omega
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        torque
+    angular_speed : omega [rad/s]
+        angular speed
+
+    Returns
+    -------
+    P [W]
+
+    Source
+    ------
+    definition
+    """
+    return torque * angular_speed
+
+
+@formula
 def turns_per_second(angular_speed: Number) -> Number:
     """Turns per second of a shaft.
 
@@ -125,3 +149,29 @@ def turns_per_second(angular_speed: Number) -> Number:
     definition
     """
     return angular_speed / (2 * np.pi)
+
+
+@formula
+def driven_torque(torque: Number, driven_teeth: Number, driving_teeth: Number) -> Number:
+    """Torque of the driven sprocket, without losses.
+
+    T_2 = T * z_2 / z_1
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        torque of the driving sprocket
+    driven_teeth : z_2 [-]
+        teeth of the driven sprocket
+    driving_teeth : z_1 [-]
+        teeth of the driving sprocket
+
+    Returns
+    -------
+    T_2 [N*m]
+
+    Source
+    ------
+    balance of work; losses left out: the safe side
+    """
+    return torque * driven_teeth / driving_teeth

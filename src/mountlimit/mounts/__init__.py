@@ -7,9 +7,6 @@ import pkgutil
 
 from ..model import MountForm
 
-# Forms people ask for that have no file yet: refused by name, never guessed.
-PLANNED: tuple[str, ...] = ()
-
 
 def _discover() -> dict[str, MountForm]:
     found: dict[str, MountForm] = {}

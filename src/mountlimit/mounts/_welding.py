@@ -165,12 +165,18 @@ def warn_aluminium(picker: Picker, parts: Parts) -> None:
 def stiffness(mount: Mount, weld: Weld) -> float:
     """Give the stiffness of a weld to the frame per metre, N/m^2, for the plate model.
 
-    Fillets on both faces are as stiff as their shear modulus. A single one that has to hold a plate
+    Fillets on both faces are as stiff as the shear modulus of the card. A single one that has to hold a plate
     upright turns as its throat does, a strip as long as it is thick: k_theta = E * a**2 / 12 per
     metre; the engine's row of springs has k * t**2 / 4 (own estimate, no source).
     """
-    shear = float(mount.material.shear_modulus)
+    shear = shear_modulus(mount)
     if float(weld.sides) == 2:
         return shear
-    modulus, thickness = float(mount.material.elastic_modulus), float(mount.thickness)
+    modulus, thickness = float(mount.material.card.elastic_modulus), float(mount.thickness)
     return min(shear, modulus * float(weld.throat) ** 2 / (3 * thickness**2))
+
+
+def shear_modulus(mount: Mount) -> float:
+    """Give the shear modulus of the card, Pa: the weld does not follow what is known of the plate."""
+    card = mount.material.card
+    return float(card.elastic_modulus) / (2 * (1 + float(card.poissons_ratio)))

@@ -17,10 +17,11 @@ from typing import TYPE_CHECKING
 from .. import units
 from ..errors import InputError
 from ..fields import choose, may
+from ..formulas import layout
+from ..held import BoltSet
 from ..model import (
     Beyond,
     BoltPlane,
-    BoltSet,
     Cut,
     Drive,
     Fixings,
@@ -304,7 +305,7 @@ def _cuts(
             _derived(height, "height of the cut"),
         )
         found.append(
-            Cut(name=words, place=(*place, float(thickness) / 2), axis="y", across="x", normal="z",
+            Cut(name=words, place=(*place, layout.half(thickness)), axis="y", across="x", normal="z",
                 width=across.width, thickness=float(thickness), holes=across.gaps, beyond=beyond)
         )  # fmt: skip
     return found

@@ -161,11 +161,10 @@ def _lines(mount: Mount, length: float) -> list[LineWeld]:
         "weld at the left side": ((-half, 0.0), (-half, length)),
         "weld at the right side": ((half, 0.0), (half, length)),
     }
-    shear = float(mount.material.shear_modulus)
     return [
         LineWeld(
             facet=1, start=ends[weld.name][0], end=ends[weld.name][1], double_sided=False,
-            stiffness=shear,
+            stiffness=_welding.shear_modulus(mount),
         )
         for weld in mount.welds
     ]  # fmt: skip

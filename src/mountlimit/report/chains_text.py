@@ -11,7 +11,7 @@ from .. import units
 from ..chains import Choice, Running
 from ..model import Drive
 from .quantities import number, quantity
-from .text import new_table
+from .table import new_table
 from .words import amperes
 
 

@@ -10,7 +10,7 @@ from rich.console import Console
 
 from .. import cards, units
 from ..worked import Value
-from .text import heading, new_table
+from .table import heading, new_table
 
 KINDS: dict[str, tuple[Callable[[], Sequence[Any]], tuple[tuple[str, str], ...]]] = {
     "materials": (cards.materials, (("elastic_modulus", "stress"), ("yield_strength", "stress"), ("ultimate_strength", "stress"), ("density", "density"))),

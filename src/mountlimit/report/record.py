@@ -5,13 +5,15 @@ from __future__ import annotations
 from typing import Any
 
 from .. import __version__, evaluate
-from ..assess import CAUTIONS, NOT_CHECKED, Assessment, AtCurrent, Line
+from ..assess import CAUTIONS, Assessment, AtCurrent, Line, not_checked
 from ..case import SectionForces, has_frame_bolts
 from ..crosscheck import Both
 from ..loads import case_list
 from ..structure import wrench
 from ..units import KINDS
+from .jam_text import record as stops_record
 from .quantities import number, quantity
+from .upkeep_text import record as upkeep_record
 
 SCHEMA = "mountlimit-result-1"
 
@@ -66,11 +68,12 @@ def record(a: Assessment) -> dict[str, Any]:
         "lines": {
             "traction_low": quantity(a.uses.traction_low, "A"),
             "traction_high": quantity(a.uses.traction_high, "A"),
-            "jam": None, "continuous": quantity(a.uses.continuous, "A"),
+            "jam": None if a.stops is None else stops_record(a.stops), "continuous": quantity(a.uses.continuous, "A"),
         },
+        "chain_upkeep": upkeep_record(a.upkeep),
         "assumed": _assumed(a),
         "taken_for_granted": dict(a.drive.words),
-        "warnings": list(a.warnings), "not_checked": list(NOT_CHECKED), "cautions": list(CAUTIONS),
+        "warnings": list(a.warnings), "not_checked": list(not_checked(a.drive)), "cautions": list(CAUTIONS),
         "routes": {"governs": a.route, "side_by_side": both_routes(a.both)},
         "balance": a.balance,
     }  # fmt: skip

@@ -8,8 +8,10 @@ from rich.console import Console
 from rich.table import Table
 
 from .. import units
-from ..assess import CAUTIONS, NOT_CHECKED, Assessment
+from ..assess import CAUTIONS, Assessment, not_checked
 from ..limits import Effect
+from . import jam_text, upkeep_text
+from .table import heading, new_table
 from .words import amperes, first_words, gives_cell, passed_at, safe_cell, shown, upto
 from .worked_text import both_lines
 
@@ -32,6 +34,7 @@ def write(a: Assessment, console: Console) -> None:
     console.print(_limits(a))
     _under_the_list(a, console)
     _at_the_set_current(a, console)
+    jam_text.write(a.stops, a.drive.system, console)
     _routes(a, console)
     if a.drive.current.wanted is not None:
         _wanted(a, console)
@@ -41,18 +44,9 @@ def write(a: Assessment, console: Console) -> None:
     console.print("One input at a time at its low and high end, all others at their likely value.")
     console.print(_effects(a))
     _assumed_in_words(a, console)
-    _list(console, "\nNot checked", NOT_CHECKED)
+    upkeep_text.write(a.upkeep, a.drive, console)
+    _list(console, "\nNot checked", not_checked(a.drive))
     _list(console, "Take care", CAUTIONS)
-
-
-def new_table() -> Table:
-    """Give an empty table in the house form: no frame, bold heads."""
-    return Table(box=None, pad_edge=False, header_style="bold", padding=(0, 2, 0, 0))
-
-
-def heading(console: Console, words: str) -> None:
-    """Print a heading over a table or list."""
-    console.print(words, style="bold")
 
 
 def _limits(a: Assessment) -> Table:

@@ -11,7 +11,7 @@ from .. import units
 from ..model import Drive
 from ..thickness import Thinnest
 from .quantities import number, quantity
-from .text import heading, new_table
+from .table import heading, new_table
 from .words import amperes
 
 SHOWN_POINTS = 9

@@ -7,6 +7,7 @@ from typing import Any
 from ..units import KINDS
 from ..why import Worked
 from ..worked import Step
+from .quantities import quantity
 from .record import both_routes
 
 
@@ -16,6 +17,7 @@ def record(work: Worked) -> dict[str, Any]:
     return {
         "check": work.limit.check.name, "station": row.station, "case": work.case,
         "current": {"value": work.current, "unit": "A"}, "ends": work.ends,
+        "dead_stop_from": quantity(work.stop_from, "rad/s"),
         "route": work.route, "side_by_side": both_routes(work.both),
         "steps": [_step(s) for s in work.steps],
         "demand": float(row.demand), "capacity": float(row.capacity), "unit": KINDS[row.quantity].si,

@@ -28,7 +28,7 @@ def write(work: Worked, console: Console) -> None:
     limit, row = work.limit, work.row
     console.print(f"{limit.check.name}: {limit.check.part}, {row.station}", style="bold")
     console.print(
-        f"Worked at {work.current:.6g} A with every uncertain input at its {work.ends} "
+        f"{_at(work)} with every uncertain input at its {work.ends} "
         f"{'end' if work.ends == 'safe-side' else 'value'}; load case: {work.case}."
     )
     if work.ends == "safe-side" and work.ranges:
@@ -41,6 +41,13 @@ def write(work: Worked, console: Console) -> None:
     console.print(f"\nThe {len(work.steps)} steps, each number with where it comes from:")
     for step in work.steps:
         _step(step, work, console)
+
+
+def _at(work: Worked) -> str:
+    if work.stop_from is None:
+        return f"Worked at {work.current:.6g} A"
+    speed = units.show(work.stop_from, "rotational_speed", work.drive.system, DIGITS)
+    return f"Worked for a dead stop from {speed} with {work.current:.6g} A flowing,"
 
 
 def both_lines(both: tuple[Both, ...], system: str) -> list[str]:

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from .. import cards
 from ..formulas import flexure, give
-from ..model import BoltSet, Fixings, Motor, MotorFace, Number, Substance
+from ..held import BoltSet
+from ..model import Fixings, Motor, MotorFace, Number, Substance
 from ..mounts._common import BoltHoles
 from ..picking import Picker
 from ..worked import Value

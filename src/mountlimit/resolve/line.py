@@ -1,4 +1,4 @@
-"""The chain line: chain and sprockets, motor shaft, hub, and what the drive pushes against."""
+"""The chain line: chain and sprockets, motor shaft, and what the drive pushes against."""
 
 from __future__ import annotations
 
@@ -10,9 +10,10 @@ from .. import cards
 from ..factors import DESIGN_FACTORS
 from ..formulas import give
 from ..formulas import shaft as shaft_formulas
-from ..model import ChainDrive, Duty, Hub, Motor, Policy, Shaft, Use
+from ..model import ChainDrive, Duty, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
+from . import chain_life
 
 COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
@@ -50,7 +51,8 @@ def chain(picker: Picker) -> ChainDrive:
             "common practice, no source (set up with a straightedge)",
         ),
         skew=picker.number("chain.skew"), stretch_ratio=picker.number("chain.stretch_ratio"),
-        minimum_dynamic_strength=dynamic,
+        minimum_dynamic_strength=dynamic, joint_pressure=chain_life.joint_pressure(picker, card),
+        link_share=chain_life.link_share(picker),
     )  # fmt: skip
 
 
@@ -146,62 +148,6 @@ def _ratings(picker: Picker, diameter: Value) -> tuple[Value, Value | None, str]
     )
 
 
-def hub(picker: Picker) -> Hub:
-    """Give what turns the sprocket; a key of the usual size when nothing is said."""
-    keyed, screws = picker.card("hub.key"), picker.card("hub.set_screw")
-    otherwise = "set screw" if screws and not keyed else "key"
-    drive = (
-        otherwise
-        if (keyed or screws) and "hub.drive" not in picker.given
-        else picker.word("hub.drive", otherwise)
-    )
-    if drive == "set screw" and not screws:
-        picker.mistake(
-            "hub.set_screw", "is missing: number and size of set screws, for example '1 x M6'"
-        )
-    width, height, length = _key(picker, keyed) if drive == "key" else (None, None, None)
-    count, hold = 0, None
-    if screws:
-        count, screw = screws
-        hold = picker.uncertain(
-            "hub.set_screw_hold", screw.holding_low, screw.holding, screw.holding_high,
-            screw.source, "assumed", kind="force",
-        )  # fmt: skip
-    pair = picker.uncertain(
-        "hub.set_screw_pair", 1.3, 1.5, 1.8, "common practice, no source (two screws hold less than twice one)",
-        "assumed", kind="ratio",
-    ) if count > 1 else Value(1.0, "hub.set_screw", "given", "one set screw")  # fmt: skip
-    return Hub(
-        drive=drive, key_width=width, key_height=height, key_length=length,
-        key_yield=picker.number("hub.key_yield"), set_screw_count=count, set_screw_hold=hold,
-        set_screw_pair=pair,
-    )  # fmt: skip
-
-
-def _key(picker: Picker, keyed: tuple[float, float, float] | None) -> tuple[Value, ...]:
-    if keyed:
-        text = picker.given["hub.key"].text
-        return tuple(Value(v, "hub.key", "given", f"'{text}'") for v in keyed)
-    diameter = picker.number("shaft.diameter")
-    size = cards.key_for_shaft(float(diameter), "metric")
-    if size is None:
-        picker.mistake(
-            "hub.key", "is missing, and no standard key fits this shaft", "'3 x 3 x 12 mm'"
-        )
-        return (Value(0.003, "hub.key", "assumed"),) * 3
-    picker.words["hub.key"] = f"{size.width * 1000:g} x {size.height * 1000:g} mm by shaft diameter"
-    length = picker.uncertain(
-        "hub.key_length",
-        0.8 * diameter,
-        1.1 * diameter,
-        1.5 * diameter,
-        COMMON,
-        "assumed",
-        kind="length",
-    )
-    return size.width, size.height, length
-
-
 VEHICLE = ("use.mass", "use.wheelbase", "use.front_to_centre", "use.centre_height")
 
 
@@ -266,8 +212,19 @@ def policy(picker: Picker) -> Policy:
         peak_offset=picker.number("policy.peak_offset"),
         running_skew=picker.optional("policy.running_skew"),
         running_offset=picker.optional("policy.running_offset"),
-        throw_level=picker.number("policy.throw_level"), factors=factors,
+        throw_level=picker.number("policy.throw_level"), factors=factors, jam=_jam(picker),
     )  # fmt: skip
+
+
+def _jam(picker: Picker) -> bool:
+    """Tell whether a dead stop counts in the safe current; it needs the speed it starts from."""
+    asked = bool(picker.card("policy.jam"))
+    if asked and "motor.speed" not in picker.given:
+        picker.mistake(
+            "policy.jam", "needs motor.speed, the speed the drive stops dead from",
+            "give motor.speed, or leave policy.jam out: the dead stop is then shown beside the list",
+        )  # fmt: skip
+    return asked
 
 
 _ARC_40 = 0.011635528346628864  # 40 arc-minutes in radians

@@ -10,7 +10,8 @@ from .. import cards
 from ..formulas import motor as motor_formulas
 from ..formulas import starting
 from ..formulas import torque as torque_formulas
-from ..model import BoltSet, Current, Feet, Motor, Number
+from ..held import BoltSet
+from ..model import Current, Feet, Motor, Number
 from ..picking import Picker
 from ..worked import Value
 

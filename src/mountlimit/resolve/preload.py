@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 from .. import cards
 from ..formulas import threads, tightening
-from ..model import BoltSet, Number, Substance
+from ..held import BoltSet
+from ..model import Number, Substance
 from ..picking import Picker
 from ..worked import Value
 
@@ -71,10 +72,10 @@ def assembly_torque(bolts: BoltSet, kept: Kept | None, hole: Value) -> Number:
     )
 
 
-def preload(picker: Picker, keys: str, bolts: BoltSet, kept: Kept | None) -> Value:
+def preload(picker: Picker, keys: str, bolts: BoltSet, kept: Kept | None = None) -> Value:
     """Give each bolt's clamping force: given, or from its torque, or the usual share of proof.
 
-    ``keys`` is what its keys begin with, such as "fixings.".
+    ``keys`` is what its keys begin with, such as "fixings."; without ``kept`` the bolts clamp metal.
     """
     if f"{keys}preload" in picker.given:
         return picker.number(f"{keys}preload")

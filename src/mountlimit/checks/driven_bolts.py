@@ -1,0 +1,38 @@
+"""Driven sprocket bolted on a circle: shear of the bolts, and slip of the joint."""
+
+from __future__ import annotations
+
+from ..case import Case, Check, Row
+from ..model import Drive
+from . import _torque
+from .hub_bolts import shear_rows, slip_rows
+
+
+def rows(case: Case) -> list[Row]:
+    """Compare shear of the driven sprocket's bolts with what they bear."""
+    return shear_rows(case.drive.driven.bolts, _torque.driven(case), case.loads.shaft_load)
+
+
+def grip_rows(case: Case) -> list[Row]:
+    """Compare the driven sprocket's bolts with the friction they make."""
+    return slip_rows(case.drive.driven.bolts, _torque.driven(case), case.loads.shaft_load)
+
+
+def _bolted(drive: Drive) -> bool:
+    return drive.driven.bolts is not None
+
+
+CHECKS = (
+    Check(
+        name="driven_bolts", part="bolts of the driven sprocket", kind="strength",
+        groups=("pull", "reverse"),
+        sees="the driven sprocket comes off its hub; the chain goes with it",
+        applies=_bolted, rows=rows,
+    ),
+    Check(
+        name="driven_bolt_slip", part="bolted face of the driven sprocket", kind="grip",
+        groups=("pull", "reverse"),
+        sees="play between driven sprocket and hub on reversing; holes grow long",
+        applies=_bolted, rows=grip_rows,
+    ),
+)  # fmt: skip

@@ -1,0 +1,45 @@
+"""Driven shaft: bending by the chain's pull and torsion against yield.
+
+The weight it carries and the wheels' side forces are not asked for and not in it.
+"""
+
+from __future__ import annotations
+
+from ..case import Case, Check, Row
+from ..formulas import equivalent, statics, stress, usage
+from ..held import DrivenShaft
+from ..model import Number
+from . import _torque
+
+
+def _moment(shaft: DrivenShaft, pull: Number) -> Number:
+    """Give the largest bending moment of the pull, N*m."""
+    if shaft.bearing_span is None:
+        return statics.overhung_moment(pull, shaft.overhang)
+    far = statics.far_reaction(pull, shaft.overhang, shaft.bearing_span)
+    return statics.moment_between(far, shaft.overhang, shaft.bearing_span)
+
+
+def rows(case: Case) -> list[Row]:
+    """Compare the equivalent stress of the round driven shaft with its yield strength."""
+    shaft = case.drive.driven.shaft
+    if shaft is None:
+        return []
+    both = equivalent.von_mises(
+        stress.round_bending_stress(_moment(shaft, case.loads.shaft_load), shaft.diameter),
+        stress.round_torsion_stress(_torque.driven(case), shaft.diameter),
+    )
+    station = (
+        "at the bearing beside the sprocket" if shaft.bearing_span is None else "under the sprocket"
+    )
+    return [Row(station=station, demand=both, capacity=shaft.yield_strength, quantity="stress",
+                utilisation=usage.utilisation(both, shaft.yield_strength))]  # fmt: skip
+
+
+CHECKS = (
+    Check(
+        name="driven_shaft", part="driven shaft", kind="strength", groups=("pull", "reverse"),
+        sees="the driven sprocket wobbles and the chain slackens once in every turn",
+        applies=lambda drive: drive.driven.shaft is not None, rows=rows,
+    ),
+)  # fmt: skip

@@ -1,0 +1,91 @@
+"""How a sprocket is held: key, flats, grip on the shaft, ring of bolts, ring of weld.
+
+All are frozen; numbers are SI floats, the types of both sides of the chain.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from . import cards
+from .worked import Value
+
+Number = Any  # a float, a worked.Value, or an array that broadcasts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltSet:
+    """Equal bolts: how many, which thread and class."""
+
+    count: int
+    number: Value  # the same count, knowing where it came from
+    thread: cards.Thread
+    grade: cards.BoltClass
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Key:
+    """A parallel key."""
+
+    width: Number
+    height: Number
+    length: Number
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Flats:
+    """One or two flats on a round shaft."""
+
+    number: Value
+    depth: Number  # of each, below the round
+    length: Value  # inside the hub
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Grip:
+    """A taper bush or a clamped hub that holds by friction.
+
+    Without ``rated_torque`` the screws are there, and their friction is worked out.
+    """
+
+    words: str  # "taper bush" or "clamp"
+    rated_torque: Value | None
+    screws: BoltSet | None
+    preload: Value | None
+    friction: Value | None
+    wrap: Value | None  # of a clamp: how far the pressure spreads round the shaft
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class BoltRing:
+    """Bolts on a circle between a sprocket and its hub."""
+
+    bolts: BoltSet
+    circle: Value
+    preload: Value
+    friction: Value
+    piloted: bool  # a shoulder of the hub takes the chain's pull
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RingWeld:
+    """A ring of fillet weld between a sprocket and its hub."""
+
+    diameter: Value
+    throat: Number
+    sides: Value
+    share: Value  # of the circle that is welded
+    ultimate_strength: Value  # beside the weld
+    correlation: Value
+    piloted: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DrivenShaft:
+    """The driven shaft at its bearing, or under a sprocket between two bearings."""
+
+    diameter: Value
+    overhang: Value  # sprocket to the nearest bearing
+    bearing_span: Value | None  # only where the sprocket sits between the bearings
+    yield_strength: Value
