@@ -193,11 +193,11 @@ def _cuts(
     return tuple(
         Cut(
             name=name, place=(0.0, y, layout.half(thickness)), axis="y", across="x", normal="z",
-            width=float(width), thickness=float(thickness), holes=holes,
+            width=float(width), thickness=float(thickness), holes=holes, notch=notch,
         )
-        for name, y, holes in (
-            ("end plate at the tube", edge, ()),
-            ("end plate at the motor bolts", layout.opposite(reach), _common.motor_holes(motor, float(reach))),
+        for name, y, holes, notch in (
+            ("end plate at the tube", edge, (), _welding.TOE),
+            ("end plate at the motor bolts", layout.opposite(reach), _common.motor_holes(motor, float(reach)), None),
         )
     )  # fmt: skip
 
