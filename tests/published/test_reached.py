@@ -94,14 +94,17 @@ def drives() -> list[DriveFile]:
     ]  # fmt: skip
 
 
-def run(file: DriveFile, compare: bool) -> None:
-    """Do what the commands do with one drive."""
+def run(file: DriveFile, compare: bool, worked: set[str]) -> None:
+    """Do what the commands do with one drive; checks in ``worked`` are not worked out again."""
     console = Console(file=StringIO())
     assessment = assess.assess(file)
     record.record(assessment)
     text.write(assessment, console)
     found = limits.find(file)
     for check in applicable(found.drive):
+        if check.name in worked:
+            continue
+        worked.add(check.name)
         worked_text.write(why.work(file, check.name, found=found), console)
     if compare:
         chains_text.record(chains.compare(file), 60.0)
@@ -125,8 +128,9 @@ def reached() -> set[Any]:
 
     sys.setprofile(seen)
     try:
+        worked: set[str] = set()
         for number, file in enumerate(drives()):
-            run(file, compare=number == 0)
+            run(file, compare=number == 0, worked=worked)
     finally:
         sys.setprofile(None)
     return codes
