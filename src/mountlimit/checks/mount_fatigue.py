@@ -16,7 +16,7 @@ from dataclasses import replace
 from .. import sections
 from ..case import Case, Check, Loads, Row
 from ..formulas import concentration, endurance, fatigue, hole_limits, layout, rigid, shaft, usage
-from ..model import Cut, Number, Substance
+from ..model import Cut, Drive, Number, Substance
 from ..worked import Value
 from .mount_section import inside_bend
 
@@ -118,11 +118,16 @@ def _sensitivity(material: Substance, radius: Number, ultimate: Number) -> Numbe
     return IRON if family == "iron" else FULL
 
 
+def has_cuts(drive: Drive) -> bool:
+    """Say that the check speaks of mounts with named cuts; a form without them says so itself."""
+    return bool(drive.mount.cuts)
+
+
 CHECKS = (
     Check(
         name="mount_fatigue", part="mount", kind="life", groups=("steady",),
         sees="after as many starts as the station says a crack grows from a hole or inside the bend; "
         "fewer starts stand more",
-        rows=rows,
+        applies=has_cuts, rows=rows,
     ),
 )  # fmt: skip

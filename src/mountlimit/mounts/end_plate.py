@@ -101,7 +101,7 @@ def build(picker: Picker, parts: Parts) -> Mount:
     area = float(plate_area + 2 * (size + depth) * length * wall / thickness)
     return _common.mount(
         FORM, picker, parts, thickness, width, (),
-        _cuts(parts, free, depth, float(width), float(thickness)), (plane,), area,
+        _cuts(parts, free, depth, width, thickness), (plane,), area,
         welds=lines, own=own,
     )  # fmt: skip
 
@@ -184,7 +184,7 @@ def _refuse(
 
 
 def _cuts(
-    parts: Parts, free: Number, depth: Number, width: float, thickness: float
+    parts: Parts, free: Number, depth: Number, width: Number, thickness: Number
 ) -> tuple[Cut, ...]:  # fmt: skip
     """Give the cuts in the plate beside the tube and at the motor bolts nearest to it."""
     motor = parts.motor
@@ -192,12 +192,12 @@ def _cuts(
     edge = layout.opposite(layout.difference(free, layout.half(depth)))
     return tuple(
         Cut(
-            name=name, place=(0.0, y, thickness / 2), axis="y", across="x", normal="z", width=width,
-            thickness=thickness, holes=holes,
+            name=name, place=(0.0, y, layout.half(thickness)), axis="y", across="x", normal="z",
+            width=float(width), thickness=float(thickness), holes=holes, notch=notch,
         )
-        for name, y, holes in (
-            ("end plate at the tube", edge, ()),
-            ("end plate at the motor bolts", layout.opposite(reach), _common.motor_holes(motor, float(reach))),
+        for name, y, holes, notch in (
+            ("end plate at the tube", edge, (), _welding.TOE),
+            ("end plate at the motor bolts", layout.opposite(reach), _common.motor_holes(motor, float(reach)), None),
         )
     )  # fmt: skip
 

@@ -80,7 +80,7 @@ def build(picker: Picker, parts: Parts) -> Mount:
     under = layout.opposite(layout.total(feet.shaft_height, thickness))
     middle = layout.opposite(layout.total(feet.to_face, layout.half(feet.along)))
     rows, columns = _common.pattern(fixings)
-    cuts = _cuts(parts, feet, float(thickness), float(width), len(columns))
+    cuts = _cuts(parts, feet, thickness, width, len(columns))
     if not cuts:
         picker.warnings.append(
             "The feet do not stand between the two rows of frame bolts: no section of the base plate "
@@ -105,19 +105,19 @@ def _between(feet: Feet, fixings: Fixings) -> bool:
 
 
 def _cuts(
-    parts: Parts, feet: Feet, thickness: float, width: float, row: int
+    parts: Parts, feet: Feet, thickness: Value, width: Value, row: int
 ) -> tuple[Cut, ...]:  # fmt: skip
     """Give the cuts at the feet: past each only one row of frame bolts and its strip are left."""
     if not _between(feet, parts.fixings):
         return ()
     hole, half = float(parts.motor.bolts.thread.clearance_hole), float(feet.across) / 2
-    level = layout.opposite(layout.total(feet.shaft_height, thickness / 2))
+    level = layout.opposite(layout.total(feet.shaft_height, layout.half(thickness)))
     front = layout.opposite(feet.to_face)
     rear = layout.opposite(layout.total(feet.to_face, feet.along))
     return tuple(
         Cut(
             name=f"base plate at the {name} feet", place=(0.0, level, z), axis="z", across="x",
-            normal="y", width=width, thickness=thickness, holes=((-half, hole), (half, hole)),
+            normal="y", width=float(width), thickness=float(thickness), holes=((-half, hole), (half, hole)),
             beyond=Beyond(bolts=bolts, contacts=contacts),
         )
         for name, z, bolts, contacts in (
