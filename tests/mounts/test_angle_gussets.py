@@ -134,8 +134,8 @@ def test_default_thickness_leaves_room_for_washers():
 
 
 def test_example_shows_what_gussets_do():
-    """Turf roller: the joint slides first; without its gussets the chain strays at a lower current."""
-    file = read(folder("examples") / "turf_roller.toml")
+    """Gravel roller: the joint slides first; without its gussets the chain strays at a lower current."""
+    file = read(folder("examples") / "gravel_roller.toml")
     keys = dict.fromkeys(NONE)
     whole, plain = assess(file), assess(file.edited(**keys))
     found = [

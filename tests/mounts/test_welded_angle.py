@@ -121,7 +121,8 @@ def test_no_beam_is_claimed():
     ("changes", "words"),
     [
         ({"mount__foot_depth": None}, ["mount.foot_depth", "is missing"]),
-        ({"mount__foot_depth": "32 mm", "fixings__weld_lines": "both sides"}, ["mount.foot_depth", "weld"]),
+        ({"mount__foot_depth": "12 mm", "fixings__weld_lines": "both sides", "fixings__weld_leg": "7 mm"},
+         ["mount.foot_depth", "leaves nothing"]),
         ({"fixings__weld_lines": "heel"}, ["fixings.weld_lines", "one of"]),
         ({"mount__gussets": 2, "mount__gusset_height": "40 mm", "mount__gusset_depth": "60 mm",
           "mount__width": "140 mm"}, ["mount.gusset_depth", "leaves the foot"]),

@@ -96,6 +96,15 @@ def test_one_side_is_warned_of():
     assert not any("one side" in w for w in resolve(welded()).warnings)
 
 
+def test_a_short_weld_is_warned_of():
+    """36 mm less two throats of 3.5 mm: below 30 mm."""
+    narrow = {"mount__width": "36 mm", "motor__bolt_circle": "25 mm", "motor__bolts": "2 x M4"}
+    assert any(
+        "29 mm that count" in w for w in resolve(welded(**narrow, motor__bore="6 mm")).warnings
+    )
+    assert not any("that count" in w for w in resolve(welded()).warnings)
+
+
 @pytest.mark.parametrize(
     ("changes", "words"),
     [
@@ -105,8 +114,8 @@ def test_one_side_is_warned_of():
         ({"fixings__weld_sides": None}, ["fixings.weld_sides", "is missing"]),
         ({"fixings__weld_sides": "three"}, ["fixings.weld_sides", "one of"]),
         ({"mount__material": "hdpe", "shaft__face_overhang": "40 mm"}, ["mount.material", "welded"]),
-        ({"mount__width": "36 mm", "motor__bolt_circle": "25 mm", "motor__bolts": "2 x M4",
-          "fixings__weld_leg": "8 mm", "motor__bore": "6 mm"}, ["mount.width", "30 mm"]),
+        ({"mount__width": "40 mm", "motor__bolt_circle": "25 mm", "motor__bolts": "2 x M4",
+          "fixings__weld_leg": "28 mm", "motor__bore": "6 mm"}, ["mount.width", "leaves nothing"]),
     ],
 )  # fmt: skip
 def test_bad_input_is_one_line(changes, words):

@@ -100,11 +100,17 @@ def weld(
     ``key`` is the input that a message about too short a weld names.
     """
     counts = welds.effective_length(length, full)
-    if counts < max(LEAST_LENGTH, LEAST_THROATS * full):
+    if counts < full:
         picker.mistake(
-            key, f"leaves {1000 * float(counts):.0f} mm of weld that counts; 30 mm or six throats are the least",
-            "EN 1993-1-8 clause 4.5.1",
+            key, f"leaves nothing of the {name} between its end craters",
+            "a fillet counts without a throat at either end (EN 1993-1-8 clause 4.5.1)",
         )  # fmt: skip
+        counts = full  # not nothing: the other mistakes are looked for as well
+    elif counts < max(LEAST_LENGTH, LEAST_THROATS * full):
+        picker.warnings.append(
+            f"The {name} has {1000 * float(counts):.0f} mm that count; EN 1993-1-8 clause 4.5.1 "
+            "lets a fillet below 30 mm or six throats carry nothing."
+        )
     return fillet(picker, parts, name, counts, sound, along, apart)
 
 
