@@ -35,7 +35,7 @@ FIELDS = (
 )  # fmt: skip
 STARTER = {
     "mount.material": "birch plywood", "mount.thickness": "24 mm", "mount.base_overhang": "20 mm",
-    "second.material": "6061", "second.thickness": "8 mm",
+    "second.material": "6061", "second.thickness": "10 mm",
     "mount.screws": "6 x 6 mm", "mount.screw_length": "50 mm", "mount.screw_head": "12 mm",
     "shaft.face_overhang": "45 mm",
 }  # fmt: skip
