@@ -25,11 +25,17 @@ def load() -> dict[str, Any]:
 def mark_of(model: PlateModel) -> str:
     """Give a short mark of all a model's numbers, so that results of another model are not used.
 
-    Parts the model has none of are left out, so that a new kind of part changes no mark.
+    What stands at its default is left out, so that a new kind of part or field changes no mark.
     """
-    parts = {k: v for k, v in dataclasses.asdict(model).items() if v is not None and np.size(v) > 0}
-    text = json.dumps(parts, default=np.ndarray.tolist, sort_keys=True)
+    text = json.dumps(_told(model), default=np.ndarray.tolist, sort_keys=True)
     return hashlib.sha256(text.encode()).hexdigest()[:16]
+
+
+def _told(part: Any) -> Any:
+    if dataclasses.is_dataclass(part):
+        values = {f.name: (getattr(part, f.name), f.default) for f in dataclasses.fields(part)}
+        return {k: _told(v) for k, (v, usual) in values.items() if v is not usual and v != usual}
+    return [_told(p) for p in part] if isinstance(part, (list, tuple)) else part
 
 
 def drawn(meshes: list[dict[str, Any]], load_name: str) -> dict[str, np.ndarray]:
