@@ -32,10 +32,12 @@ def mark_of(model: PlateModel) -> str:
 
 
 def _told(part: Any) -> Any:
-    if dataclasses.is_dataclass(part):
-        values = {f.name: (getattr(part, f.name), f.default) for f in dataclasses.fields(part)}
-        return {k: _told(v) for k, (v, usual) in values.items() if v is not usual and v != usual}
-    return [_told(p) for p in part] if isinstance(part, (list, tuple)) else part
+    if not dataclasses.is_dataclass(part):
+        return [_told(p) for p in part] if isinstance(part, (list, tuple)) else part
+    values = {f.name: (getattr(part, f.name), f.default) for f in dataclasses.fields(part)}
+    return {
+        k: _told(v) for k, (v, usual) in values.items() if isinstance(v, np.ndarray) or v != usual
+    }
 
 
 def drawn(meshes: list[dict[str, Any]], load_name: str) -> dict[str, np.ndarray]:
