@@ -35,7 +35,7 @@ def pin_slip_stiffness(plate_modulus: float, screw_modulus: float, core: float) 
 
     Examples
     --------
-    >>> pin_slip_stiffness(9e8, 2.05e11, 0.004)
+    >>> float(pin_slip_stiffness(9e8, 2.05e11, 0.004))
     2327436.4
     """
     ratio = 16 * plate_modulus / (pi * screw_modulus * core**4)

@@ -273,8 +273,8 @@ def euler_force(elastic_modulus: Number, second_moment: Number, length: Number) 
 
     Examples
     --------
-    >>> euler_force(2.1e11, 4.322e-8, 1.2)
-    62207.1
+    >>> float(euler_force(2.1e11, 4.322e-8, 1.2))
+    62207.3
     """
     return pi**2 * elastic_modulus * second_moment / length**2
 

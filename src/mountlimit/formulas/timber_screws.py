@@ -58,7 +58,7 @@ def slip_modulus(mean_density: float, diameter: float) -> float:
 
     Examples
     --------
-    >>> slip_modulus(420.0, 0.006)
+    >>> float(slip_modulus(420.0, 0.006))
     2245418.8
     """
     return 1e6 * power(mean_density, 1.5) * diameter / 23
@@ -114,7 +114,7 @@ def axial_stiffness(diameter: float, length: float) -> float:
 
     Examples
     --------
-    >>> axial_stiffness(0.006, 0.05)
+    >>> float(axial_stiffness(0.006, 0.05))
     5337192.3
     """
     return 7.8e5 * power(1000 * diameter, 0.2) * power(1000 * length, 0.4)
@@ -176,7 +176,7 @@ def withdrawal_strength(diameter: float, length: float, density: float) -> float
 
     Examples
     --------
-    >>> withdrawal_strength(0.008, 0.064, 350.0)
+    >>> float(withdrawal_strength(0.008, 0.064, 350.0))
     13155119.2
     """
     return 5.2e5 * power(1000 * diameter, -0.5) * power(1000 * length, -0.1) * power(density, 0.8)
@@ -325,7 +325,7 @@ def yield_moment(strength: float, diameter: float) -> float:
 
     Examples
     --------
-    >>> yield_moment(4e8, 0.008)
+    >>> float(yield_moment(4e8, 0.008))
     26.74
     """
     return 3e-10 * strength * power(1000 * diameter, 2.6)
