@@ -1,4 +1,4 @@
-"""Speed as ratios within one run: `pytest tests/benchmarks --benchmark-only`."""
+"""Speed as ratios within one run: `pytest tests/benchmarks --benchmark-only -n 0`."""
 
 from __future__ import annotations
 

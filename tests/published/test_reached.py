@@ -22,7 +22,8 @@ import mountlimit.formulas as package
 import update_published_table
 from conftest import angle_file, block_file, drive_file, saddle_file, welded_file
 from mountlimit import assess, chains, limits, meshed, open_section, thickness, why
-from mountlimit.drivefile import DriveFile
+from mountlimit.cards import folder
+from mountlimit.drivefile import DriveFile, read
 from mountlimit.evaluate import applicable
 from mountlimit.report import chains_text, record, text, thickness_text, worked_text
 from mountlimit.worked import FORMULAS
@@ -49,8 +50,20 @@ DRIVEN = {
 }  # fmt: skip
 
 
+FURTHER = ("gate_winder", "chaff_blower", "kelp_hauler", "turf_roller")
+# Joined edge to face in other ways than wood screws into wood.
+SCREWED = (
+    {},
+    {"mount__screw_kind": "dowel"},
+    {"second__material": "birch_ply", "second__thickness": "18 mm"},
+    {"mount__material": "hdpe", "second__material": "hdpe", "second__thickness": "20 mm"},
+    {"mount__material": "6061", "mount__screws": "5 x M5", "mount__screw_length": "20 mm"},
+)
+
+
 def drives() -> list[DriveFile]:
     """Give drives that between them ask for everything the program knows."""
+    press = read(folder("examples") / "apple_press.toml")
     return [
         drive_file(
             chain__slack="2 %", chain__link="clip", motor__speed="2500 rpm", motor__holes="slotted", hub__drive="set screw",
@@ -90,6 +103,12 @@ def drives() -> list[DriveFile]:
             motor__bolts="4 x M8", motor__bolt_circle=None, motor__shaft_height="71 mm",
             motor__foot_across="112 mm", motor__foot_along="90 mm", motor__foot_to_face="30 mm",
             fixings__span_across="150 mm", fixings__span_along="160 mm",
+        ),
+        *(read(folder("examples") / f"{name}.toml") for name in FURTHER),
+        *(press.edited(**changes) for changes in SCREWED),
+        read(folder("examples") / "gate_winder.toml").edited(
+            mount__strut_diameter=None, mount__strut_bore=None, mount__strut_width="20 mm",
+            mount__strut_thickness="5 mm",
         ),
     ]  # fmt: skip
 
