@@ -11,7 +11,8 @@ import pytest
 
 from mountlimit import frame_member, open_section
 from mountlimit.formulas import member, section, tube
-from mountlimit.model import BoltPlane, Frame
+from mountlimit.model import Frame
+from mountlimit.mounting import BoltPlane
 
 E_MODULUS = 210e9
 G_MODULUS = E_MODULUS / 2.6

@@ -24,7 +24,8 @@ from .formulas import (
     usage,
     warping,
 )
-from .model import BoltPlane, Frame, Number
+from .model import Frame, Number
+from .mounting import BoltPlane
 from .worked import Value
 
 NU = Value(0.3, "frame.poissons_ratio", "assumed", "steel, from memory")

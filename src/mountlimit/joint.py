@@ -14,7 +14,8 @@ import numpy as np
 from .case import BoltForces
 from .formulas import bolt_group, layout, tipping
 from .formulas import joint as joint_formulas
-from .model import BoltPlane, Drive, Number
+from .model import Drive, Number
+from .mounting import BoltPlane
 from .worked import DataSheet, Symbol, Value, is_recording, note
 
 SHEAR_SHARE = Value(0.5, "joint.shear_share", "assumed", "common practice, no source")

@@ -12,7 +12,8 @@ import numpy as np
 from . import plate_fasteners, structure
 from .case import BoltForces, Displacement, Loads, Response, SectionForces
 from .formulas import rigid, tipping
-from .model import Array, Beyond, BoltPlane, Drive, Number
+from .model import Array, Drive, Number
+from .mounting import Beyond, BoltPlane
 from .plate_reading import LETTERS, Line, Settled, settle
 from .plates import Answer, readings
 from .plates.ties import rigid_rows

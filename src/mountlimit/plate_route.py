@@ -18,7 +18,8 @@ import numpy as np
 from .drivefile import DriveFile
 from .errors import InputError, Mistake
 from .formulas import joint as joint_formulas
-from .model import Drive, Mount, Number, Substance
+from .model import Drive, Number
+from .mounting import Mount, Substance
 from .mounts import FORMS
 from .mounts._common import soft_face
 from .plates import Answer, Contact, Family, PlateError, PlateModel, Scales, Varying, family

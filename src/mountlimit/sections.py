@@ -11,7 +11,8 @@ from . import respond
 from .case import Case, Loads, SectionForces
 from .formulas import equivalent, stress
 from .meshed import NetSection, net_section
-from .model import Cut, Number
+from .model import Number
+from .mounting import Cut
 from .worked import DataSheet, Symbol, Value, is_recording, note
 
 _PARTS = (

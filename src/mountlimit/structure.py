@@ -27,7 +27,8 @@ from .formulas import (
     usage,
     warping,
 )
-from .model import Drive, Number, Segment
+from .model import Drive, Number
+from .mounting import Segment
 from .worked import Value
 
 AXES = ("x", "y", "z")

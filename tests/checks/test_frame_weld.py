@@ -13,7 +13,7 @@ from mountlimit import evaluate, limits, structure
 from mountlimit.checks import frame_weld
 from mountlimit.drivefile import parse
 from mountlimit.errors import InputError
-from mountlimit.model import Weld
+from mountlimit.mounting import Weld
 from mountlimit.plate_route import with_plates
 from mountlimit.resolve import resolve
 from mountlimit.worked import Value

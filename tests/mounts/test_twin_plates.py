@@ -20,7 +20,8 @@ from bolted_kit import (
 
 from mountlimit import plate_response, plate_route, structure
 from mountlimit.drivefile import DriveFile
-from mountlimit.model import Beyond, Drive
+from mountlimit.model import Drive
+from mountlimit.mounting import Beyond
 from mountlimit.plate_reading import settle
 from mountlimit.plates import readings, solve
 from mountlimit.resolve import resolve

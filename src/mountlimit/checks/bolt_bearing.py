@@ -14,7 +14,8 @@ import numpy as np
 from ..case import Case, Check, Row, has_frame_bolts
 from ..factors import DESIGN_FACTORS, MOUNT_FACTORS
 from ..formulas import equivalent, hole_limits, holes, layout, usage
-from ..model import BoltPlane, Drive, Number, Substance, Surroundings
+from ..model import Drive, Number
+from ..mounting import BoltPlane, Substance, Surroundings
 from ..worked import Value
 
 ALONG_ROW, ACROSS_ROW = 0, 1  # first and second axis of the bolt plane

@@ -11,7 +11,8 @@ from __future__ import annotations
 from ..case import Case, Check, Row
 from ..factors import AT_THE_END
 from ..formulas import usage, weld_lines, welds
-from ..model import Drive, Number, Weld
+from ..model import Drive, Number
+from ..mounting import Weld
 
 AXES = ("x", "y", "z")
 

@@ -16,7 +16,8 @@ from dataclasses import replace
 from .. import sections
 from ..case import Case, Check, Loads, Row
 from ..formulas import concentration, endurance, fatigue, hole_limits, layout, rigid, shaft, usage
-from ..model import Cut, Drive, Number, Substance
+from ..model import Drive, Number
+from ..mounting import Cut, Substance
 from ..worked import Value
 from .mount_section import inside_bend
 

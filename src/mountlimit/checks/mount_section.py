@@ -9,7 +9,8 @@ from .. import plate_stress, sections
 from ..case import Case, Check, Row
 from ..factors import MOUNT_FACTORS
 from ..formulas import endurance, usage
-from ..model import Cut, Drive, Mount, Number, Substance
+from ..model import Drive, Number
+from ..mounting import Cut, Mount, Substance
 
 
 def yield_rows(case: Case) -> list[Row]:

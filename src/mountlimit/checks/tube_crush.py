@@ -10,7 +10,8 @@ from __future__ import annotations
 
 from ..case import Case, Check, Row
 from ..formulas import clamps, rigid, usage
-from ..model import Clamp, Drive, Number
+from ..model import Drive, Number
+from ..mounting import Clamp
 from ..structure import wrench
 from .tube_grip import AXES, is_clamped, pressed_by
 

@@ -10,7 +10,8 @@ from __future__ import annotations
 
 from ..case import Case, Check, Row
 from ..formulas import clamps, hole_limits, tipping, usage
-from ..model import Clamp, Drive, Number
+from ..model import Drive, Number
+from ..mounting import Clamp
 from ..structure import wrench
 from ..worked import Value
 

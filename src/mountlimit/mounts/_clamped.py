@@ -6,7 +6,8 @@ from dataclasses import replace
 
 from ..fields import Field, choose, may, need
 from ..formulas import layout
-from ..model import BoltPlane, Clamp, Cut, Motor, Number
+from ..model import Motor, Number
+from ..mounting import BoltPlane, Clamp, Cut
 from ..worked import Value
 from . import _common
 from ._common import Parts, Picker

@@ -9,19 +9,8 @@ from typing import TYPE_CHECKING, Any, Protocol
 
 from ..errors import Mistake
 from ..formulas import layout
-from ..model import (
-    Beyond,
-    BoltPlane,
-    Clamp,
-    Cut,
-    Drive,
-    Fixings,
-    Motor,
-    Mount,
-    Number,
-    Segment,
-    Substance,
-)
+from ..model import Drive, Fixings, Motor, Number
+from ..mounting import Beyond, BoltPlane, Clamp, Cut, Mount, Segment, Substance
 from ..worked import Value
 
 if TYPE_CHECKING:

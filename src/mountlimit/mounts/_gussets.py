@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..fields import Field, may
-from ..model import Cut, Drive, Gussets, Mount
+from ..model import Drive
+from ..mounting import Cut, Gussets, Mount
 from ..worked import Value
 from . import _common
 from ._angle import Corner

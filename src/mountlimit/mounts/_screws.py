@@ -22,7 +22,8 @@ from ..formulas import (
     threads,
     timber_screws,
 )
-from ..model import Number, Screws, Substance
+from ..model import Number
+from ..mounting import Screws, Substance
 from ..worked import Value
 
 if TYPE_CHECKING:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from ..fields import may, need
-from ..model import Spacer
+from ..mounting import Spacer
 from ..worked import Value
 from ._common import Parts, Picker
 

@@ -7,7 +7,8 @@ from typing import Any
 
 from ..fields import FIXINGS, choose, may, need
 from ..formulas import welds
-from ..model import Mount, Number, Weld
+from ..model import Number
+from ..mounting import Mount, Weld
 from ..worked import Value
 from ._common import Parts, Picker
 

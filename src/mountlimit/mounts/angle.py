@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import Field, need
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Gussets, Mount, Number, Segment
+from ..model import Drive, Number
+from ..mounting import BoltPlane, Cut, Gussets, Mount, Segment
 from . import _angle, _common, _gussets, _welding
 from ._common import Parts, Picker
 

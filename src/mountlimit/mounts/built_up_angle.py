@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import Field, may, need
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Mount, Number, Screws
+from ..model import Drive, Number
+from ..mounting import BoltPlane, Cut, Mount, Screws
 from ..worked import Value
 from . import _common, _screws
 from ._common import Parts, Picker

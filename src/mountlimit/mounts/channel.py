@@ -32,7 +32,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import choose, need
 from ..formulas import layout
-from ..model import BoltPlane, Drive, Mount
+from ..model import Drive
+from ..mounting import BoltPlane, Mount
 from ..worked import Value
 from . import _common
 from ._common import Parts, Picker

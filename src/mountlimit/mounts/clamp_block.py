@@ -11,7 +11,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import may, need
 from ..formulas import layout
-from ..model import BoltPlane, Drive, Mount, Number
+from ..model import Drive, Number
+from ..mounting import BoltPlane, Mount
 from ..worked import Value
 from . import _clamped, _common
 from ._common import Parts, Picker

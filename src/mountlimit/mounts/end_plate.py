@@ -30,7 +30,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import choose, may, need
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Mount, Number
+from ..model import Drive, Number
+from ..mounting import BoltPlane, Cut, Mount
 from ..worked import Value
 from . import _common, _welding
 from ._common import Parts, Picker

@@ -29,7 +29,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import Field, choose, may, need
 from ..formulas import layout
-from ..model import Beyond, BoltPlane, Cut, Drive, Feet, Fixings, Mount
+from ..model import Drive, Feet, Fixings
+from ..mounting import Beyond, BoltPlane, Cut, Mount
 from ..worked import Value
 from . import _common
 from ._common import Parts, Picker

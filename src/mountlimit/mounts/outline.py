@@ -19,17 +19,8 @@ from ..errors import InputError
 from ..fields import choose, may
 from ..formulas import layout
 from ..held import BoltSet
-from ..model import (
-    Beyond,
-    BoltPlane,
-    Cut,
-    Drive,
-    Fixings,
-    Gap,
-    Motor,
-    Mount,
-    Surroundings,
-)
+from ..model import Drive, Fixings, Motor
+from ..mounting import Beyond, BoltPlane, Cut, Gap, Mount, Surroundings
 from ..outlines import Outline, Place, SlotHole, room
 from ..worked import Value
 from . import _common, _outline

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import need
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Mount, Number, Segment
+from ..model import Drive, Number
+from ..mounting import BoltPlane, Cut, Mount, Segment
 from ..worked import Value
 from . import _common
 from ._common import Parts, Picker

@@ -15,7 +15,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import need
 from ..formulas import layout
-from ..model import Beyond, BoltPlane, Drive, Mount, Number
+from ..model import Drive, Number
+from ..mounting import Beyond, BoltPlane, Mount
 from ..worked import Value
 from . import _common
 from ._common import Parts, Picker

@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import COMMON, Field, choose, may, need
 from ..formulas import layout, struts
-from ..model import Beyond, Cut, Drive, Mount, Number, Rod, Substance
+from ..model import Drive, Number
+from ..mounting import Beyond, Cut, Mount, Rod, Substance
 from ..worked import Value
 from . import _common, plate
 from ._common import Parts, Picker

@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import choose, may, need
 from ..formulas import layout, welds
-from ..model import Drive, Mount, Weld
+from ..model import Drive
+from ..mounting import Mount, Weld
 from ..worked import Value
 from . import _clamped, _common, _welding
 from ._common import Parts, Picker

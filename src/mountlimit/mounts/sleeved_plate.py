@@ -12,7 +12,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from ..fields import may, need
-from ..model import Motor, Mount
+from ..model import Motor
+from ..mounting import Mount
 from ..worked import Value
 from . import plate
 from ._common import BoltHoles, Parts, Picker

@@ -16,7 +16,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import choose, may, need
 from ..formulas import layout
-from ..model import Beyond, BoltPlane, Cut, Drive, Motor, Mount, Number, Spacer
+from ..model import Drive, Motor, Number
+from ..mounting import Beyond, BoltPlane, Cut, Mount, Spacer
 from ..worked import Value
 from . import _common, _spacers
 from ._common import Parts, Picker

@@ -13,7 +13,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import Field, choose, need
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Gussets, Mount, Number, Weld
+from ..model import Drive, Number
+from ..mounting import BoltPlane, Cut, Gussets, Mount, Weld
 from ..worked import Value
 from . import _angle, _common, _gussets, _welding
 from ._common import Parts, Picker

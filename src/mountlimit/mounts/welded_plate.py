@@ -12,7 +12,8 @@ from typing import TYPE_CHECKING
 
 from ..fields import need
 from ..formulas import layout
-from ..model import BoltPlane, Cut, Drive, Mount, Segment
+from ..model import Drive
+from ..mounting import BoltPlane, Cut, Mount, Segment
 from . import _common, _welding
 from ._common import Parts, Picker
 

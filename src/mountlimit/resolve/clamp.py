@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from .. import cards
-from ..model import Clamp, Substance
+from ..mounting import Clamp, Substance
 from ..picking import Picker
 from ..worked import Value
 from . import preload

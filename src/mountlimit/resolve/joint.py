@@ -7,7 +7,8 @@ from dataclasses import replace
 from .. import cards
 from ..formulas import flexure, give
 from ..held import BoltSet
-from ..model import Fixings, Motor, MotorFace, Number, Substance
+from ..model import Fixings, Motor, MotorFace, Number
+from ..mounting import Substance
 from ..mounts._common import BoltHoles
 from ..picking import Picker
 from ..worked import Value

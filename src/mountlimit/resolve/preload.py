@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from .. import cards
 from ..formulas import threads, tightening
 from ..held import BoltSet
-from ..model import Number, Substance
+from ..model import Number
+from ..mounting import Substance
 from ..picking import Picker
 from ..worked import Value
 
