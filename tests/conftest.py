@@ -3,9 +3,13 @@
 from __future__ import annotations
 
 import copy
+import os
 from typing import Any
 
 import pytest
+
+for _name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"):
+    os.environ.setdefault(_name, "1")  # two workers share two cores; set before numpy is loaded
 
 from mountlimit.drivefile import DriveFile, parse
 

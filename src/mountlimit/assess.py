@@ -19,6 +19,7 @@ from .traction import Lines
 from .upkeep import FEW_TEETH, Upkeep, upkeep
 
 HALF = 0.5  # of the thickness: movement beyond which linear theory ends
+ALIKE = 6  # decimals of a radian from which two cases skew the chain alike
 SMALL_TURN = 0.02  # rad; beyond it linear theory ends
 ONE_PLATE = math.radians(2.0)  # skew from which one side plate may carry the whole pull
 
@@ -156,12 +157,19 @@ def _driven_side(driven: Driven) -> list[str]:
 
 
 def _pull_index(drive: Drive) -> int:
-    """Give the load case 'pull' that skews the chain most at the set current."""
+    """Give the load case 'pull' that skews the chain most at the set current.
+
+    Of cases that skew it alike but for rounding, the one that slackens it most.
+    """
     from .loads import case_list
 
-    pulls = [i for i, c in enumerate(case_list(drive)) if c[1] == "pull"]
     current = float(drive.current.set)
-    return max(pulls, key=lambda i: float(skew(evaluate.case_at(drive, current, i))[0]))
+
+    def worst(index: int) -> tuple[float, float]:
+        turned, _, near = skew(evaluate.case_at(drive, current, index))
+        return round(float(turned), ALIKE), float(near)
+
+    return max((i for i, c in enumerate(case_list(drive)) if c[1] == "pull"), key=worst)
 
 
 def _few_teeth(drive: Drive) -> list[str]:
