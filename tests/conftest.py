@@ -11,7 +11,7 @@ import pytest
 for _name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ.setdefault(_name, "1")  # two workers share two cores; set before numpy is loaded
 
-from mountlimit.drivefile import DriveFile, parse
+from mountlimit.drivefile import DriveFile, parse  # noqa: E402
 
 BASE: dict[str, Any] = {
     "title": "test drive",
