@@ -16,6 +16,8 @@ from .worked import Value
 if TYPE_CHECKING:
     from .outlines import Outline
 
+AXES = ("x", "y", "z")
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Substance:

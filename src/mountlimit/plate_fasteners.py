@@ -7,10 +7,9 @@ import numpy as np
 from .case import Pulled
 from .formulas import tipping
 from .model import Array, Number
+from .mounting import AXES
 from .plate_reading import Line, Settled
 from .plates import LineWeld, PlateModel
-
-AXES = ("x", "y", "z")
 
 
 def motor_bolts(settled: Settled) -> tuple[Pulled, ...]:
@@ -26,7 +25,7 @@ def motor_bolts(settled: Settled) -> tuple[Pulled, ...]:
         rows = [np.array([away @ f, axes[0] @ f, axes[1] @ f])
                 for f in (a.supports.motor_bolts[i, :3] for a, _ in settled.groups)]  # fmt: skip
         words = f"of motor bolt {i + 1}"
-        found.append(_pulled(settled, rows, words, pulling_only=True))
+        found.append(_pulled(settled, rows, words))
     return tuple(found)
 
 
@@ -44,7 +43,7 @@ def screws(settled: Settled) -> tuple[Pulled, ...]:
     found = []
     for i in range(count):
         rows = [a.supports.seams[i] for a, _ in settled.groups]
-        found.append(_pulled(settled, rows, f"of screw {i + 1} of the seam", pulling_only=True))
+        found.append(_pulled(settled, rows, f"of screw {i + 1} of the seam"))
     return tuple(found)
 
 
@@ -113,9 +112,9 @@ def _along_nearest(model: PlateModel, weld: LineWeld) -> Array:
     return np.asarray(np.eye(3) + cross + cross @ cross / (1.0 + line[axis]))
 
 
-def _pulled(settled: Settled, rows: list[Array], words: str, pulling_only: bool) -> Pulled:
+def _pulled(settled: Settled, rows: list[Array], words: str) -> Pulled:
     lines = [Line(f"Pull {words}", "N_p", "N"), Line(f"Shear, first way, {words}", "V_1", "N"),
              Line(f"Shear, second way, {words}", "V_2", "N")]  # fmt: skip
     pull, one, two = settled.read(rows, lines)
-    tension = tipping.pulled_only(pull) if pulling_only else pull
+    tension = tipping.pulled_only(pull)
     return Pulled(tension=tension, shear=tipping.bolt_shear(one, two))

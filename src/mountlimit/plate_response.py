@@ -13,14 +13,13 @@ from . import plate_fasteners, structure
 from .case import BoltForces, Displacement, Loads, Response, SectionForces
 from .formulas import rigid, tipping
 from .model import Array, Drive, Number
-from .mounting import Beyond, BoltPlane
+from .mounting import AXES, Beyond, BoltPlane
 from .plate_reading import LETTERS, Line, Settled, settle
 from .plates import Answer, readings
 from .plates.ties import rigid_rows
 from .structure import refuse_unbalanced
 from .worked import Value
 
-AXES = ("x", "y", "z")
 NAME = "mount and its joint (plate model)"
 
 

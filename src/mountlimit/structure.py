@@ -28,10 +28,9 @@ from .formulas import (
     warping,
 )
 from .model import Drive, Number
-from .mounting import Segment
+from .mounting import AXES, Segment
 from .worked import Value
 
-AXES = ("x", "y", "z")
 CLOSED = 1e-9  # largest unbalanced share of the load that is still rounding
 NO_PULL = Value(0.0, "no pull", "derived", "the weight alone")
 NO_TORQUE = Value(0.0, "no torque", "derived", "the weight alone")

@@ -143,7 +143,7 @@ def _one(
                 break
             ends = quick.safe_ends(again)
             found, set_by = _search(trials, ends, wanted)
-            if abs(found / laid_out - 1) < SAME and ends == quick.safe_ends(again):
+            if abs(found / laid_out - 1) < SAME:
                 break
     except MountlimitError as error:
         return _refused(material, str(error).splitlines()[0])

@@ -12,9 +12,7 @@ from ..case import Case, Check, Row
 from ..factors import AT_THE_END
 from ..formulas import usage, weld_lines, welds
 from ..model import Drive, Number
-from ..mounting import Weld
-
-AXES = ("x", "y", "z")
+from ..mounting import AXES, Weld
 
 
 def rows(case: Case) -> list[Row]:

@@ -11,9 +11,9 @@ from __future__ import annotations
 from ..case import Case, Check, Row
 from ..formulas import clamps, rigid, usage
 from ..model import Drive, Number
-from ..mounting import Clamp
+from ..mounting import AXES, Clamp
 from ..structure import wrench
-from .tube_grip import AXES, is_clamped, pressed_by
+from .tube_grip import is_clamped, pressed_by
 
 
 def rows(case: Case) -> list[Row]:

@@ -11,11 +11,10 @@ from __future__ import annotations
 from ..case import Case, Check, Row
 from ..formulas import clamps, hole_limits, tipping, usage
 from ..model import Drive, Number
-from ..mounting import Clamp
+from ..mounting import AXES, Clamp
 from ..structure import wrench
 from ..worked import Value
 
-AXES = ("x", "y", "z")
 FLAT = Value(1.0, "sum of pressure over force", "derived", "flat faces")
 
 

@@ -118,8 +118,7 @@ class SupportTerms:
         """Give the wrenches at the scales."""
         total = Supports(**{f.name: getattr(self.empty, f.name).copy() for f in fields(Supports)})
         for (power, grows), part in self.terms.items():
-            none = sparse.csr_array((0, 0))
-            factor = Term(matrix=none, power=power, grows=grows).factor(scales)
+            factor = scales.factor(power, grows)
             for f in fields(Supports):
                 getattr(total, f.name)[:] += factor * getattr(part, f.name)
         return total

@@ -16,7 +16,7 @@ from scipy.linalg import cho_factor, cho_solve
 
 from .assemble import System
 from .model import FloatArray
-from .scales import Growth, Scales, Term, total
+from .scales import Growth, Scales, total
 from .solution import solve_columns
 from .ties import rigid_rows
 
@@ -33,8 +33,7 @@ class Reduced:
 
     def coordinates(self, scales: Scales) -> FloatArray:
         """Give the reduced answers to all load columns, shape (k, loads)."""
-        none = sparse.csr_array((0, 0))
-        factors = [Term(matrix=none, power=p, grows=g).factor(scales) for p, g in self.growth]
+        factors = [scales.factor(power, grows) for power, grows in self.growth]
         stiffness = np.tensordot(factors, self.parts, axes=1)
         factor = cho_factor(stiffness, check_finite=False)
         found = cho_solve(factor, self.load)
@@ -65,10 +64,8 @@ def reduce(
     shapes = np.hstack([rigid, _independent(strained)])
     parts = np.array([shapes.T @ (term.matrix @ shapes) for term in system.terms])
     for part, term in zip(parts, system.terms, strict=True):
-        if term.grows in (
-            "plate",
-            "second",
-        ):  # a rigid movement strains no plate: not even by rounding
+        # A rigid movement strains no plate: not even by rounding.
+        if term.grows in ("plate", "second"):
             part[:6] = part[:, :6] = 0.0
     reduced = Reduced(
         parts=0.5 * (parts + parts.transpose(0, 2, 1)),

@@ -29,6 +29,14 @@ class Scales:
     seam: float = 1.0
     strut: float = 1.0
 
+    def factor(self, power: int, grows: Growth) -> float:
+        """Give what a part is multiplied by that grows so: see `Term`."""
+        more = {
+            "plate": self.modulus, "second": self.second, "joint": self.joint,
+            "seam": self.seam, "strut": self.strut,
+        }  # fmt: skip
+        return float(self.thickness**power * more.get(grows, 1.0))
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Varying:
@@ -53,20 +61,13 @@ class Term:
     power: int
     grows: Growth
 
-    def factor(self, scales: Scales) -> float:
-        """Give what the part is multiplied by."""
-        more = {
-            "plate": scales.modulus, "second": scales.second, "joint": scales.joint,
-            "seam": scales.seam, "strut": scales.strut,
-        }  # fmt: skip
-        return float(scales.thickness**self.power * more.get(self.grows, 1.0))
-
 
 def total(terms: tuple[Term, ...], scales: Scales) -> sparse.csr_array:
     """Give the stiffness at the scales."""
-    found = terms[0].factor(scales) * terms[0].matrix
-    for term in terms[1:]:
-        found = found + term.factor(scales) * term.matrix
+    factors = [scales.factor(term.power, term.grows) for term in terms]
+    found = factors[0] * terms[0].matrix
+    for factor, term in zip(factors[1:], terms[1:], strict=True):
+        found = found + factor * term.matrix
     return sparse.csr_array(found)
 
 
