@@ -143,6 +143,16 @@ SHAFT = Section("shaft", "the motor shaft", (
     may("shaft.bearing_play", "length", "radial play of the front bearing", "0 mm", "1 mm", ("0.005 mm", "0.01 mm", "0.03 mm")),
 ))  # fmt: skip
 
+OUTBOARD = Section("outboard", "a third bearing on the motor shaft, beyond the sprocket", (
+    may("outboard.at", "length", "mounting face of the motor to the middle of the outboard bearing", "5 mm", "600 mm", example="60 mm"),
+    choose("outboard.held_by", "what holds it: the frame, or an arm of the mount itself", ("frame", "mount")),
+    may("outboard.stiffness", "stiffness", "stiffness of the bearing with what holds it, along the pull", "0.1 kN/mm", "1000 kN/mm", ("2 kN/mm", "10 kN/mm", "50 kN/mm")),
+    may("outboard.gap", "length", "how far the shaft moves before this bearing carries: its play and how far it is out of line", "0 mm", "3 mm", ("0 mm", "0.05 mm", "0.2 mm")),
+    Field(key="outboard.bearing", kind="bearing", meaning="its designation", example="6001"),
+    may("outboard.static_rating", "force", "its static rating when its number is unknown", "100 N", "500 kN"),
+    may("outboard.dynamic_rating", "force", "its dynamic rating when its number is unknown", "100 N", "500 kN"),
+))  # fmt: skip
+
 
 def sprocket_joint(part: str, sprocket: str) -> tuple[Field, ...]:
     """Give the keys of a sprocket bolted or welded to its hub; the same on both sides."""
@@ -288,6 +298,7 @@ SECTIONS = (
     CURRENT,
     CHAIN,
     SHAFT,
+    OUTBOARD,
     HUB,
     DRIVEN,
     MOUNT,

@@ -112,8 +112,21 @@ class ChainDrive:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Outboard:
+    """A third bearing on the motor shaft, beyond the sprocket."""
+
+    place: Value  # from the motor's mounting face
+    on_mount: bool  # held by the mount itself, else by the frame
+    stiffness: Value  # of the bearing with what holds it, against the pull
+    gap: Value  # how far the shaft moves before the bearing carries
+    static_rating: Value
+    dynamic_rating: Number  # None where nothing asks for it
+    bearing: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Shaft:
-    """The motor shaft on its two bearings."""
+    """The motor shaft on its two bearings, and on a third where there is one."""
 
     diameter: Value
     face_overhang: Value
@@ -130,6 +143,7 @@ class Shaft:
     notch_radius: Value  # ... and the radius at the bottom
     elastic_modulus: Value
     bearing_play: Value
+    outboard: Outboard | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

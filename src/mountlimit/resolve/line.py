@@ -14,6 +14,8 @@ from ..model import ChainDrive, Duty, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
 from . import chain_life
+from .bearing import ratings
+from .outboard import outboard
 
 COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
@@ -69,10 +71,11 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
     """Give the motor shaft on its bearings."""
     diameter = picker.number("shaft.diameter")
     span = (0.05, 0.06, 0.09) if motor.mass < 2.5 else (0.09, 0.11, 0.16)
-    static, dynamic, name = _ratings(picker, diameter)
+    static, dynamic, name = ratings(picker, "shaft", diameter)
+    overhang = picker.number("shaft.face_overhang")
     notch, in_bending, in_torsion, radius = _notch(picker, diameter)
     return Shaft(
-        diameter=diameter, face_overhang=picker.number("shaft.face_overhang"),
+        diameter=diameter, face_overhang=overhang,
         face_to_bearing=picker.number("shaft.face_to_bearing"),
         bearing_span=picker.between("shaft.bearing_span", *span, COMMON),
         static_rating=static, dynamic_rating=dynamic, bearing=name,
@@ -80,6 +83,7 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
         notch=notch, notch_bending=in_bending, notch_torsion=in_torsion, notch_radius=radius,
         elastic_modulus=Value(205e9, "shaft.elastic_modulus", "card", "steel, from memory"),
         bearing_play=picker.number("shaft.bearing_play"),
+        outboard=outboard(picker, diameter, overhang),
     )  # fmt: skip
 
 
@@ -116,36 +120,6 @@ def _notch(picker: Picker, diameter: Value) -> tuple[str, Value, Value, Value]:
         )
     radius = Value(share * diameter, key, origin, f"{share:g} of the diameter: {source}")
     return word or "form unknown", in_bending, Value(torsion, key, origin, source), radius
-
-
-def _ratings(picker: Picker, diameter: Value) -> tuple[Value, Value | None, str]:
-    """Give static and dynamic rating of the front bearing, and its name."""
-    card = picker.card("shaft.bearing")
-    if card is not None:
-        if abs(card.bore - diameter) > 0.25 * diameter:
-            picker.warnings.append(
-                f"Bearing {card.designation} has a {card.bore * 1000:g} mm bore, the shaft is "
-                f"{diameter * 1000:g} mm at the bearing: check which is right."
-            )
-        return card.static_load_rating, card.dynamic_load_rating, str(card.designation)
-    fitting = [
-        b for b in cards.bearings("deep groove") if abs(b.bore - diameter) <= 0.13 * diameter
-    ] or cards.bearings("deep groove")
-    near = min(fitting, key=lambda b: abs(b.bore - diameter))
-    same = [b for b in fitting if b.bore == near.bore]
-    words = f"light to heavy deep-groove bearing on a {near.bore * 1000:g} mm shaft: {near.source}"
-
-    def rating(key: str, values: list[float]) -> Value:
-        ranked = sorted(values)
-        return picker.between(key, ranked[0], ranked[len(ranked) // 2], ranked[-1], words)
-
-    return (
-        rating("shaft.static_rating", [float(b.static_load_rating) for b in same]),
-        rating("shaft.dynamic_rating", [float(b.dynamic_load_rating) for b in same])
-        if "motor.speed" in picker.given
-        else None,
-        "unknown",
-    )
 
 
 VEHICLE = ("use.mass", "use.wheelbase", "use.front_to_centre", "use.centre_height")
