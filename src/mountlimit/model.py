@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
-from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld
+from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, RoundShaft
 from .mounting import Mount
 from .worked import Value
 
@@ -112,22 +112,15 @@ class ChainDrive:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shaft:
-    """The motor shaft on its two bearings."""
+class Shaft(RoundShaft):
+    """The motor shaft on its two bearings; diameter and notch are those near the front bearing."""
 
-    diameter: Value
     face_overhang: Value
     face_to_bearing: Value
     bearing_span: Value
     static_rating: Value
     dynamic_rating: Number  # None where nothing asks for it: no motor speed
     bearing: str
-    yield_strength: Value
-    ultimate_strength: Value
-    notch: str  # in words, near the front bearing
-    notch_bending: Value  # stress concentration factors there ...
-    notch_torsion: Value
-    notch_radius: Value  # ... and the radius at the bottom
     elastic_modulus: Value
     bearing_play: Value
 

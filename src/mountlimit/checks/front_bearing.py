@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 from ..case import Case, Check, Row
-from ..formulas import bearings, layout, statics, usage
-from ..worked import Value
+from ..formulas import layout, statics
+from ..model import Number
+from ._bearing import static_row
 
-NO_THRUST = Value(0.0, "axial load", "derived", "a chain in line pulls radially")
+
+def reaction(case: Case) -> Number:
+    """Give the force on the front bearing, N."""
+    s = case.drive.shaft
+    overhang = layout.bearing_overhang(s.face_overhang, s.face_to_bearing)
+    return statics.front_bearing_reaction(case.loads.shaft_load, overhang, s.bearing_span)
 
 
 def rows(case: Case) -> list[Row]:
     """Compare the equivalent static load of the front bearing with its static rating."""
     s = case.drive.shaft
-    overhang = layout.bearing_overhang(s.face_overhang, s.face_to_bearing)
-    reaction = statics.front_bearing_reaction(case.loads.shaft_load, overhang, s.bearing_span)
-    load = bearings.equivalent_static_load(reaction, NO_THRUST)
-    return [Row(station=f"front bearing ({s.bearing})", demand=load, capacity=s.static_rating,
-                quantity="force", utilisation=usage.utilisation(load, s.static_rating))]  # fmt: skip
+    return [static_row(f"front bearing ({s.bearing})", reaction(case), s.static_rating)]
 
 
 CHECKS = (
