@@ -16,6 +16,8 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "shaft_fatigue": (1.5, COMMON),
     "bearing_life": (1.0, "the life wanted is itself the limit"),
     "front_bearing": (1.5, "bearing makers' catalogues: least static safety with impact (from memory)"),
+    "outboard_bearing": (1.5, "bearing makers' catalogues: least static safety with impact (from memory)"),
+    "outboard_bearing_life": (1.0, "the life wanted is itself the limit"),
     "key": (1.5, COMMON),
     "set_screw": (4.0, "shaft-component makers' rule, dynamic load 4 to 8 (from memory)"),
     "flats": (1.5, COMMON),

@@ -1,4 +1,4 @@
-"""How a sprocket is held: key, flats, grip on the shaft, ring of bolts, ring of weld.
+"""How a sprocket is held: round shaft, key, flats, grip on the shaft, ring of bolts or of weld.
 
 All are frozen; numbers are SI floats, the types of both sides of the chain.
 """
@@ -12,6 +12,25 @@ from . import cards
 from .worked import Value
 
 Number = Any  # a float, a worked.Value, or an array that broadcasts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundBar:
+    """A round steel shaft where it is bent most: what its strength needs."""
+
+    diameter: Value
+    yield_strength: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RoundShaft(RoundBar):
+    """The same with what its fatigue needs: its sharpest change of form near there."""
+
+    ultimate_strength: Value
+    notch: str  # in words
+    notch_bending: Value  # stress concentration factors there ...
+    notch_torsion: Value
+    notch_radius: Value  # ... and the radius at the bottom
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -82,10 +101,8 @@ class RingWeld:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DrivenShaft:
+class DrivenShaft(RoundBar):
     """The driven shaft at its bearing, or under a sprocket between two bearings."""
 
-    diameter: Value
     overhang: Value  # sprocket to the nearest bearing
     bearing_span: Value | None  # only where the sprocket sits between the bearings
-    yield_strength: Value

@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
-from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld
+from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, RoundShaft
 from .mounting import Mount
 from .worked import Value
 
@@ -125,22 +125,18 @@ class Outboard:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shaft:
-    """The motor shaft on its two bearings, and on a third where there is one."""
+class Shaft(RoundShaft):
+    """The motor shaft on its two bearings, and on a third where there is one.
 
-    diameter: Value
+    Diameter and notch are those near the front bearing.
+    """
+
     face_overhang: Value
     face_to_bearing: Value
     bearing_span: Value
     static_rating: Value
     dynamic_rating: Number  # None where nothing asks for it: no motor speed
     bearing: str
-    yield_strength: Value
-    ultimate_strength: Value
-    notch: str  # in words, near the front bearing
-    notch_bending: Value  # stress concentration factors there ...
-    notch_torsion: Value
-    notch_radius: Value  # ... and the radius at the bottom
     elastic_modulus: Value
     bearing_play: Value
     outboard: Outboard | None = None

@@ -6,10 +6,10 @@ The weight it carries and the wheels' side forces are not asked for and not in i
 from __future__ import annotations
 
 from ..case import Case, Check, Row
-from ..formulas import equivalent, statics, stress, usage
+from ..formulas import statics
 from ..held import DrivenShaft
 from ..model import Number
-from . import _torque
+from . import _shaft, _torque
 
 
 def _moment(shaft: DrivenShaft, pull: Number) -> Number:
@@ -25,15 +25,11 @@ def rows(case: Case) -> list[Row]:
     shaft = case.drive.driven.shaft
     if shaft is None:
         return []
-    both = equivalent.von_mises(
-        stress.round_bending_stress(_moment(shaft, case.loads.shaft_load), shaft.diameter),
-        stress.round_torsion_stress(_torque.driven(case), shaft.diameter),
-    )
     station = (
         "at the bearing beside the sprocket" if shaft.bearing_span is None else "under the sprocket"
     )
-    return [Row(station=station, demand=both, capacity=shaft.yield_strength, quantity="stress",
-                utilisation=usage.utilisation(both, shaft.yield_strength))]  # fmt: skip
+    moment = _moment(shaft, case.loads.shaft_load)
+    return [_shaft.strength_row(station, moment, _torque.driven(case), shaft)]
 
 
 CHECKS = (

@@ -4,25 +4,19 @@ from __future__ import annotations
 
 import math
 
-import numpy as np
-
 from .. import cards
 from ..factors import DESIGN_FACTORS
 from ..formulas import give
-from ..formulas import shaft as shaft_formulas
 from ..model import ChainDrive, Duty, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
-from . import chain_life
+from . import chain_life, round_shaft
 from .bearing import ratings
 from .outboard import outboard
 
 COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
 TOOTH_RELIEF = {"chamfered": (0.10, 0.13, 0.15), "flat": (0.0, 0.03, 0.05)}
-ULTIMATE = (500e6, 600e6, 900e6)
-NOTCH_TABLE = "Shigley's Mechanical Engineering Design 9th ed. table 7-1 (from memory)"
-UNKNOWN_NOTCH = ("plain", "shoulder, rounded", "shoulder, sharp")
 UNKNOWN_RELIEF = (0.03, 0.10, 0.15)
 
 
@@ -73,53 +67,15 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
     span = (0.05, 0.06, 0.09) if motor.mass < 2.5 else (0.09, 0.11, 0.16)
     static, dynamic, name = ratings(picker, "shaft", diameter)
     overhang = picker.number("shaft.face_overhang")
-    notch, in_bending, in_torsion, radius = _notch(picker, diameter)
     return Shaft(
-        diameter=diameter, face_overhang=overhang,
+        **round_shaft.facets(picker, "shaft"), face_overhang=overhang,
         face_to_bearing=picker.number("shaft.face_to_bearing"),
         bearing_span=picker.between("shaft.bearing_span", *span, COMMON),
         static_rating=static, dynamic_rating=dynamic, bearing=name,
-        yield_strength=picker.number("shaft.yield_strength"), ultimate_strength=_ultimate(picker),
-        notch=notch, notch_bending=in_bending, notch_torsion=in_torsion, notch_radius=radius,
         elastic_modulus=Value(205e9, "shaft.elastic_modulus", "card", "steel, from memory"),
         bearing_play=picker.number("shaft.bearing_play"),
         outboard=outboard(picker, diameter, overhang),
     )  # fmt: skip
-
-
-def _ultimate(picker: Picker) -> Value:
-    """Give the ultimate strength of the shaft, never under a yield strength that is given."""
-    given = picker.given.get("shaft.yield_strength")
-    least = float(given.value) if given else 0.0
-    low, likely, high = (max(v, least) for v in ULTIMATE)
-    strength = picker.between(
-        "shaft.ultimate_strength", low, likely, high,
-        "from memory (plain to heat-treated medium-carbon shaft steel)",
-    )  # fmt: skip
-    if "shaft.ultimate_strength" in picker.given and strength < least:
-        picker.mistake("shaft.ultimate_strength", "is below the yield strength of the shaft")
-    return strength
-
-
-def _notch(picker: Picker, diameter: Value) -> tuple[str, Value, Value, Value]:
-    """Give the notch in words, its factors in bending and in torsion, and its radius."""
-    table, key = shaft_formulas.CONCENTRATION, "shaft.notch"
-    word = picker.card(key)
-    if word is not None:
-        bending, torsion, share = table[word]
-        origin, source = "given", f"'{word}', {NOTCH_TABLE}"
-        in_bending = Value(bending, key, origin, source)
-    else:
-        origin, source = "assumed", f"bending, from plain to a sharp shoulder: {NOTCH_TABLE}"
-        known = [table[w] for w in UNKNOWN_NOTCH]
-        column = [k[0] for k in known]
-        low, likely, high = column
-        in_bending = picker.uncertain(key, low, likely, high, source, origin, kind="number")
-        torsion, share = (
-            float(np.interp(in_bending, column, [k[i] for k in known])) for i in (1, 2)
-        )
-    radius = Value(share * diameter, key, origin, f"{share:g} of the diameter: {source}")
-    return word or "form unknown", in_bending, Value(torsion, key, origin, source), radius
 
 
 VEHICLE = ("use.mass", "use.wheelbase", "use.front_to_centre", "use.centre_height")

@@ -1,0 +1,70 @@
+"""A round shaft of any section of the file: its diameter, strength and notch."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+
+from ..formulas.shaft import CONCENTRATION
+from ..held import RoundShaft
+from ..picking import Picker
+from ..worked import Value
+
+ULTIMATE = (500e6, 600e6, 900e6)
+ULTIMATE_SOURCE = "from memory (plain to heat-treated medium-carbon shaft steel)"
+NOTCH_TABLE = "Shigley's Mechanical Engineering Design 9th ed. table 7-1 (from memory)"
+UNKNOWN_NOTCH = ("plain", "shoulder, rounded", "shoulder, sharp")
+PARTS = ("diameter", "yield_strength", "ultimate_strength", "notch")
+# Where a section's keys are not named after the parts.
+NAMES = {"driven": ("shaft_diameter", "shaft_yield", "shaft_ultimate", "notch")}
+
+
+def round_shaft(picker: Picker, section: str) -> RoundShaft:
+    """Give the round shaft of a section of the file; its diameter must be there."""
+    return RoundShaft(**facets(picker, section))
+
+
+def facets(picker: Picker, section: str) -> dict[str, Any]:
+    """Give the fields of a ``RoundShaft`` from a section's keys (``NAMES``, else ``PARTS``)."""
+    names = NAMES.get(section, PARTS)
+    diameter_key, yield_key, ultimate_key, notch_key = (f"{section}.{n}" for n in names)
+    diameter = picker.number(diameter_key)
+    word, in_bending, in_torsion, radius = _notch(picker, notch_key, diameter)
+    return {
+        "diameter": diameter, "yield_strength": picker.number(yield_key),
+        "ultimate_strength": _ultimate(picker, ultimate_key, yield_key),
+        "notch": word, "notch_bending": in_bending, "notch_torsion": in_torsion,
+        "notch_radius": radius,
+    }  # fmt: skip
+
+
+def _ultimate(picker: Picker, key: str, yield_key: str) -> Value:
+    """Give the ultimate strength of the shaft, never under a yield strength that is given."""
+    given = picker.given.get(yield_key)
+    least = float(given.value) if given else 0.0
+    low, likely, high = (max(v, least) for v in ULTIMATE)
+    strength = picker.between(key, low, likely, high, ULTIMATE_SOURCE)
+    if key in picker.given and strength < least:
+        picker.mistake(key, "is below the yield strength of the shaft")
+    return strength
+
+
+def _notch(picker: Picker, key: str, diameter: Value) -> tuple[str, Value, Value, Value]:
+    """Give the notch in words, its factors in bending and in torsion, and its radius."""
+    word = picker.card(key)
+    if word is not None:
+        bending, torsion, share = CONCENTRATION[word]
+        origin, source = "given", f"'{word}', {NOTCH_TABLE}"
+        in_bending = Value(bending, key, origin, source)
+    else:
+        origin, source = "assumed", f"bending, from plain to a sharp shoulder: {NOTCH_TABLE}"
+        known = [CONCENTRATION[w] for w in UNKNOWN_NOTCH]
+        column = [k[0] for k in known]
+        low, likely, high = column
+        in_bending = picker.uncertain(key, low, likely, high, source, origin, kind="number")
+        torsion, share = (
+            float(np.interp(in_bending, column, [k[i] for k in known])) for i in (1, 2)
+        )
+    radius = Value(share * diameter, key, origin, f"{share:g} of the diameter: {source}")
+    return word or "form unknown", in_bending, Value(torsion, key, origin, source), radius
