@@ -191,6 +191,33 @@ HUB = Section("hub", "how the driving sprocket is held on the shaft", (
     *sprocket_joint("hub", "the driving sprocket"),
 ))  # fmt: skip
 
+SECOND_CHAIN = Section("second_chain", "a second chain, from a jackshaft to the driven side; leave it out where there is one chain", (
+    Field(key="second_chain.type", kind="chain", meaning="chain designation", example="40"),
+    may("second_chain.driving_teeth", "integer", "teeth on the jackshaft", "6", "60", example="13"),
+    may("second_chain.driven_teeth", "integer", "teeth on the driven sprocket", "6", "150", example="40"),
+    may("second_chain.centre_distance", "length", "between its two sprocket axes", "40 mm", "5 m", example="500 mm"),
+    may("second_chain.slack", "ratio", "mid-span sag of its slack run over its length", "0.1 %", "20 %", ("3 %", "3 %", "3 %"), "usual sag: hardly weighs here"),
+    choose("second_chain.link", "the link that closes it: riveted (or press-fit), or with a spring clip", ("rivet", "clip")),
+    may("second_chain.joint_pressure", "stress", "pressure allowed between pin and bush at the jackshaft's speed", "1 MPa", "100 MPa", example="24 MPa"),
+))  # fmt: skip
+
+JACKSHAFT = Section("jackshaft", "the shaft between two chains; needs [second_chain] too", (
+    may("jackshaft.diameter", "length", "its diameter", "5 mm", "120 mm", example="20 mm"),
+    may("jackshaft.bearing_span", "length", "between its two bearings", "10 mm", "3 m", example="80 mm"),
+    may("jackshaft.first_at", "length", "sprocket of the first chain, from the first bearing towards the second; negative outside the first", "-1 m", "4 m", example="-25 mm"),
+    may("jackshaft.second_at", "length", "sprocket of the second chain, measured the same way", "-1 m", "4 m", example="105 mm"),
+    may("jackshaft.angle", "angle", "between the ways the two chains pull it: 0 the same way, 180 against each other; all are tried when left out", "0 deg", "180 deg", example="150 deg"),
+    may("jackshaft.yield_strength", "stress", "yield strength of the shaft", "100 MPa", "2000 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (mild steel bar, hot rolled to bright)"),
+    may("jackshaft.ultimate_strength", "stress", "its ultimate strength", "150 MPa", "2500 MPa", example="500 MPa"),
+    choose("jackshaft.notch", "its sharpest change of form", ("shoulder, sharp", "shoulder, rounded", "groove", "keyway", "plain")),
+    Field(key="jackshaft.bearing", kind="bearing", meaning="designation of its bearings", example="6004"),
+    may("jackshaft.static_rating", "force", "static rating of one bearing when its number is unknown", "100 N", "500 kN"),
+    may("jackshaft.dynamic_rating", "force", "dynamic rating of one bearing when its number is unknown", "100 N", "500 kN"),
+    Field(key="jackshaft.first_key", kind="key size", meaning="width x height x length of the key under the first chain's sprocket", example="6 x 6 x 20 mm"),
+    Field(key="jackshaft.second_key", kind="key size", meaning="the same under the second chain's sprocket", example="6 x 6 x 20 mm"),
+    may("jackshaft.key_yield", "stress", "yield strength of the softest of keys, shaft and hubs", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
+))  # fmt: skip
+
 DRIVEN = Section("driven", "the driven side; what is left out here is not checked", (
     *sprocket_joint("driven", "the driven sprocket"),
     Field(key="driven.key", kind="key size", meaning="width x height x length of the key in the driven hub", example="8 x 7 x 40 mm"),
@@ -300,6 +327,8 @@ SECTIONS = (
     SHAFT,
     OUTBOARD,
     HUB,
+    SECOND_CHAIN,
+    JACKSHAFT,
     DRIVEN,
     MOUNT,
     SECOND,

@@ -8,7 +8,7 @@ known, so both signs of the stator torque are tried.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -135,6 +135,31 @@ def _run(drive: Drive) -> tuple[Number, Number, Number]:
     return radius, run, chain_drive.sag_tension(card.mass_per_length, run, sag)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strands:
+    """Tensions of a chain under a torque, N."""
+
+    effective_pull: Number  # steady
+    tight: Number  # with the starting factor
+    slack: Number
+    steady: Number  # tight side without the starting factor
+    shaft_load: Number  # both strands, with the starting factor
+
+
+def strands(drive: Drive, torque: Number, factor: Number) -> Strands:
+    """Give the tensions of the drive's chain under a torque (N*m) on its driving sprocket."""
+    radius, _, hanging = _run(drive)
+    pull = chain_drive.effective_pull(torque, radius)
+    slack_side = _with_speed(drive, hanging)
+    peak = starting.raised(pull, factor)
+    # the chain's own centrifugal tension does not load the shafts of a straight run
+    load = rigid.sum_of_two(chain_drive.tight_side_tension(peak, hanging), hanging)
+    return Strands(
+        effective_pull=pull, tight=chain_drive.tight_side_tension(peak, slack_side),
+        slack=slack_side, steady=chain_drive.tight_side_tension(pull, slack_side), shaft_load=load,
+    )  # fmt: skip
+
+
 def _jam(
     drive: Drive, current: Number, give_of: GiveOf,
     case: tuple[str, str, float, Value, float], speed: Number,
@@ -174,25 +199,17 @@ def _one(
         torque = torque_formulas.scaled_torque(torque, drive.duty.reverse)
     if group == "bump alone":
         torque = torque_formulas.scaled_torque(torque, NO_TORQUE)
-    radius, run, hanging = _run(drive)
-    pull = chain_drive.effective_pull(torque, radius)
-    slack_side = _with_speed(drive, hanging)
     factor: Number = 1.0
     if shocked:
-        factor = starting.factor(drive, torque, radius, run, give_of(angle, False).sprocket)
-    tight = chain_drive.tight_side_tension(starting.raised(pull, factor), slack_side)
-    steady = chain_drive.tight_side_tension(pull, slack_side)
-    # the chain's own centrifugal tension does not load the shafts of a straight run
-    load = rigid.sum_of_two(
-        chain_drive.tight_side_tension(starting.raised(pull, factor), hanging), hanging
-    )
+        factor = starting.factor(drive, torque, *_run(drive)[:2], give_of(angle, False).sprocket)
+    found = strands(drive, torque, factor)
     return Loads(
         names=(name,), groups=(group,), current=current, torque=torque,
         stator_torque=torque_formulas.reversed_torque(torque) if sign < 0 else torque, starting_factor=factor,
-        effective_pull=pull, tight_side_tension=tight, slack_side_tension=slack_side,
-        steady_tension=steady, shaft_load=load, pull_angle=angle,
+        effective_pull=found.effective_pull, tight_side_tension=found.tight, slack_side_tension=found.slack,
+        steady_tension=found.steady, shaft_load=found.shaft_load, pull_angle=angle,
         weight=_weight(drive, weight_sign, bumped),
-        outboard=_outboard(drive, load, lambda: give_of(angle, group == "hold")),
+        outboard=_outboard(drive, found.shaft_load, lambda: give_of(angle, group == "hold")),
     )  # fmt: skip
 
 

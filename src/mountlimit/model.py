@@ -91,24 +91,50 @@ class Current:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ChainDrive:
-    """The chain on its two sprockets."""
+class ChainRun:
+    """A chain on two sprockets: what its own strength and life ask for."""
 
     chain: cards.Chain
     driving_teeth: Value
     driven_teeth: Value
     centre_distance: Value
-    pulls: tuple[tuple[str, Value], ...]  # (words, angle from 'across'), every one is tried
     slack: Value
+    minimum_dynamic_strength: Value
+    joint_pressure: Value | None  # allowed between pin and bush; None where nothing asks for it
+    link_share: Value | None  # strength of the clip link over that of the chain; None: riveted
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChainDrive(ChainRun):
+    """The chain on the motor, and how it lies."""
+
+    pulls: tuple[tuple[str, Value], ...]  # (words, angle from 'across'), every one is tried
     slack_given: bool
     wear: Value
     tooth_relief: Value
     offset: Value
     skew: Value
     stretch_ratio: Value
-    minimum_dynamic_strength: Value
-    joint_pressure: Value | None  # allowed between pin and bush; None where nothing asks for it
-    link_share: Value | None  # strength of the clip link over that of the chain; None: riveted
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Jackshaft(RoundShaft):
+    """The shaft between two chains, on two bearings, with the second chain.
+
+    Places are measured along the shaft from the first bearing towards the second.
+    """
+
+    bearing_span: Value
+    first_at: Value  # sprocket of the first chain
+    second_at: Value  # sprocket of the second chain
+    angles: tuple[tuple[str, Value], ...]  # between the two pulls; every one is tried
+    static_rating: Value
+    dynamic_rating: Number  # None where nothing asks for it
+    bearing: str
+    first_key: Key | None
+    second_key: Key | None
+    key_yield: Value | None
+    run: ChainRun
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -262,6 +288,7 @@ class Drive:
     chain: ChainDrive
     shaft: Shaft
     hub: Hub
+    jackshaft: Jackshaft | None
     driven: Driven
     mount: Mount
     fixings: Fixings

@@ -28,7 +28,7 @@ def rows(case: Case) -> list[Row]:
     station = (
         "at the bearing beside the sprocket" if shaft.bearing_span is None else "under the sprocket"
     )
-    moment = _moment(shaft, case.loads.shaft_load)
+    moment = _moment(shaft, _torque.driven_pull(case))
     return [_shaft.strength_row(station, moment, _torque.driven(case), shaft)]
 
 

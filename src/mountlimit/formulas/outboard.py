@@ -15,7 +15,7 @@ Number = Any
 def reaction(load: Number, free: Number, back: Number, gap: Number, stiffness: Number) -> Number:
     """Force of the outboard bearing on the shaft, against the pull.
 
-    R = max(F * c_f - g, 0) / (c_b + 1 / k)
+    R = max(F * c_f - g, 1e-9) / (c_b + 1 / k)
 
     Parameters
     ----------
@@ -36,9 +36,9 @@ def reaction(load: Number, free: Number, back: Number, gap: Number, stiffness: N
 
     Source
     ------
-    force method: the shaft moves there as far as the bearing gives (Hibbeler, Structural Analysis, ch. 10, from memory)
+    force method, a nanometre in place of nothing (a life stays a number): the shaft moves there as far as the bearing gives (Hibbeler, Structural Analysis, ch. 10, from memory)
     """
-    return np.maximum(load * free - gap, 0) / (back + 1 / stiffness)
+    return np.maximum(load * free - gap, 1e-9) / (back + 1 / stiffness)
 
 
 @formula

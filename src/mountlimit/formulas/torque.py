@@ -175,3 +175,29 @@ def driven_torque(torque: Number, driven_teeth: Number, driving_teeth: Number) -
     balance of work; losses left out: the safe side
     """
     return torque * driven_teeth / driving_teeth
+
+
+@formula
+def driven_speed(speed: Number, driving_teeth: Number, driven_teeth: Number) -> Number:
+    """Speed of the driven sprocket.
+
+    omega_2 = omega * z_1 / z_2
+
+    Parameters
+    ----------
+    speed : omega [rad/s]
+        speed of the driving sprocket
+    driving_teeth : z_1 [-]
+        teeth of the driving sprocket
+    driven_teeth : z_2 [-]
+        teeth of the driven sprocket
+
+    Returns
+    -------
+    omega_2 [rad/s]
+
+    Source
+    ------
+    a chain that does not slip
+    """
+    return speed * driving_teeth / driven_teeth

@@ -47,8 +47,10 @@ def chain(picker: Picker) -> ChainDrive:
             "common practice, no source (set up with a straightedge)",
         ),
         skew=picker.number("chain.skew"), stretch_ratio=picker.number("chain.stretch_ratio"),
-        minimum_dynamic_strength=dynamic, joint_pressure=chain_life.joint_pressure(picker, card),
-        link_share=chain_life.link_share(picker),
+        minimum_dynamic_strength=dynamic, joint_pressure=chain_life.joint_pressure(
+            picker, card, "chain", picker.optional("motor.speed")
+        ),
+        link_share=chain_life.link_share(picker, "chain"),
     )  # fmt: skip
 
 
