@@ -50,7 +50,7 @@ DRIVEN = {
 }  # fmt: skip
 
 
-FURTHER = ("gate_winder", "chaff_blower", "kelp_hauler", "turf_roller")
+FURTHER = ("gate_winder", "chaff_blower", "kelp_hauler", "turf_roller", "willow_stripper", "clay_pug")
 # Joined edge to face in other ways than wood screws into wood.
 SCREWED = (
     {},
