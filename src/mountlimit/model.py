@@ -77,6 +77,7 @@ class MotorFace:
     friction: Value
     spigot: bool  # a spigot takes the radial force
     slotted: bool  # slots let the motor move when friction gives way; round holes stop it
+    washer_diameter: Value  # of what bears on the mount under each face bolt
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

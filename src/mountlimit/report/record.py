@@ -95,7 +95,10 @@ def both_routes(both: tuple[Both, ...]) -> list[dict[str, Any]]:
 def _loads(a: Assessment) -> dict[str, Any]:
     loads = a.at_set.loads
     force, moment = wrench(a.drive, loads, (0.0, 0.0, 0.0))
-    front, rear = shaft_line.front_reaction(a.drive, loads), shaft_line.rear_reaction(a.drive, loads)
+    front, rear = (
+        shaft_line.front_reaction(a.drive, loads),
+        shaft_line.rear_reaction(a.drive, loads),
+    )
     third = a.drive.shaft.outboard
     return {
         "case": loads.names[0], "torque": quantity(float(loads.torque), "N*m"),
