@@ -127,7 +127,8 @@ def turning_range(stress: Number, reverse: Number) -> Number:
 def range_allowed(category: Number, cycles: Number) -> Number:
     """Stress range allowed by a detail category of direct stress, for a number of cycles.
 
-    d_R = d_C * max((2000000 / max(N, 10000))**(1 / 3), 0.4**(1 / 3) * max(5000000 / N, 0.05)**0.2)
+    d_R = d_C * max((2000000 / max(N, 10000))**(1 / 3),
+        0.4**(1 / 3) * max(5000000 / max(N, 10000), 0.05)**0.2)
 
     Parameters
     ----------
@@ -149,8 +150,9 @@ def range_allowed(category: Number, cycles: Number) -> Number:
     >>> float(range_allowed(100e6, 5e6))
     7.368e+07
     """
-    steep = (2000000 / np.maximum(cycles, 10000)) ** (1 / 3)
-    flat = 0.4 ** (1 / 3) * np.maximum(5000000 / cycles, 0.05) ** 0.2
+    counted = np.maximum(cycles, 10000)
+    steep = (2000000 / counted) ** (1 / 3)
+    flat = 0.4 ** (1 / 3) * np.maximum(5000000 / counted, 0.05) ** 0.2
     return category * np.maximum(steep, flat)
 
 
