@@ -48,8 +48,9 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     chain, shaft = line.chain(picker), line.shaft(picker, motor)
     hub = hub_part.hub(picker, shaft)
     frame, use = frame_part.frame(picker), line.use(picker)
-    policy, driven = line.policy(picker), driven_part.driven(picker)
-    duty = line.duty(picker, welded=bool(mount.welds or hub.weld or driven.weld))
+    welded = bool(mount.welds or hub.weld) or "driven.weld_diameter" in picker.given
+    duty, policy = line.duty(picker, welded), line.policy(picker)
+    driven = driven_part.driven(picker)
     if mount.flat_face and shaft.face_overhang <= mount.thickness / 2:
         picker.mistake(
             "shaft.face_overhang",
