@@ -7,6 +7,8 @@ from .worked import Value
 COMMON = "common practice, no source"
 AT_THE_END = Value(1.0, "partial factor", "derived", "the design factor is applied at the end")
 
+GAMMA_MF = (1.35, "EN 1993-1-9 gamma_Mf, table 3.1: safe life, high consequence")
+
 DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "chain_static": (3.0, COMMON),
     "chain_fatigue": (1.0, "ASME B29.1 minimum dynamic strength is itself the allowable"),
@@ -24,6 +26,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "taper_bush": (1.5, COMMON),
     "hub_bolts": (1.25, "EN 1993-1-8 gamma_M2"),
     "hub_bolt_slip": (1.25, "EN 1993-1-8 gamma_M3"),
+    "hub_weld_fatigue": GAMMA_MF,
     "hub_weld": (2.5, "common practice, no source (welds nobody has looked into)"),
     "second_chain_static": (3.0, COMMON),
     "second_chain_fatigue": (1.0, "ASME B29.1 minimum dynamic strength is itself the allowable"),
@@ -36,6 +39,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "jackshaft_keys": (1.5, COMMON),
     "driven_bolts": (1.25, "EN 1993-1-8 gamma_M2"),
     "driven_bolt_slip": (1.25, "EN 1993-1-8 gamma_M3"),
+    "driven_weld_fatigue": GAMMA_MF,
     "driven_weld": (2.5, "common practice, no source (welds nobody has looked into)"),
     "driven_key": (1.5, COMMON),
     "driven_shaft": (1.5, COMMON),
@@ -55,6 +59,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "tube_crush": (1.0, "EN 1993-1-8 gamma_M5"),
     "bolt_bearing": (1.25, "EN 1993-1-8 gamma_M2"),
     "pull_through": (1.25, "EN 1993-1-8 gamma_M2"),
+    "frame_weld_fatigue": GAMMA_MF,
     "frame_weld": (1.25, "EN 1993-1-8 gamma_M2"),
     "seam_screws": (4.0, COMMON),
     "strut": (2.0, COMMON),

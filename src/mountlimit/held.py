@@ -97,6 +97,7 @@ class RingWeld:
     share: Value  # of the circle that is welded
     ultimate_strength: Value  # beside the weld
     correlation: Value
+    family: str  # of the weaker of the two parts
     piloted: bool
 
 

@@ -262,6 +262,7 @@ class Duty:
     hours: Value
     bearing_hours: Number  # wanted of the front bearing; None without a motor speed
     chain_factor: Number
+    starts: Number  # wanted of the welds; None where nothing is welded
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,11 +1,12 @@
 """The mount under the heads of its bolts: does a head or washer pull through the plate?
 
-Punching shear round the washer, for the tension that the loads bring to a frame bolt or a face bolt
+Punching shear round the head (in a soft mount round the washer), for the tension that the loads bring to a frame bolt or a face bolt
 of the motor.  Soft mounts take it at their shear strength.
 """
 
 from __future__ import annotations
 
+from ..cards import Thread
 from ..case import Case, Check, Row
 from ..factors import DESIGN_FACTORS, MOUNT_FACTORS
 from ..formulas import edge_screws, equivalent, hole_limits, usage
@@ -21,17 +22,20 @@ EN_SHARE = Value(
 
 
 def rows(case: Case) -> list[Row]:
-    """Compare the tension of every bolt with the force that punches its washer through the mount."""
+    """Compare the tension of every bolt with the force that punches its head through the mount."""
     drive = case.drive
-    mount, found = drive.mount, []
+    mount, fixings, found = drive.mount, drive.fixings, []
     planes = [plane for plane in mount.planes for _ in plane.bolts]
     for i, (plane, tension) in enumerate(zip(planes, case.response.bolts.tension, strict=True), 1):
         held = punching_force(
-            mount.substance(plane.of_second), drive.fixings.washer_diameter, plane.thickness
-        )
+            mount.substance(plane.of_second), fixings.bolts.thread, fixings.washer_diameter,
+            plane.thickness,
+        )  # fmt: skip
         found.append(_row(f"frame bolt {i}", tension, held))
     if mount.flat_face:
-        held = punching_force(mount.material, drive.face.washer_diameter, mount.thickness)
+        held = punching_force(
+            mount.material, drive.motor.bolts.thread, drive.face.washer_diameter, mount.thickness
+        )
         found += [_row(f"face bolt of the motor{n}", t, held) for n, t, _ in loads_on(case)]
     return found
 
@@ -41,19 +45,25 @@ def _row(station: str, tension: Number, held: Number) -> Row:
                utilisation=usage.utilisation(tension, held))  # fmt: skip
 
 
-def punching_force(material: Substance, washer: Number, thickness: Number) -> Number:
-    """Give the force that punches a washer through a part, N; partial factor 1."""
+def punching_force(
+    material: Substance, thread: Thread, washer: Number, thickness: Number
+) -> Number:
+    """Give the force that punches a bolt's head through a part, N; partial factor 1.
+
+    In metal the head counts by its width across flats (the standard takes the mean of that and the
+    width across corners); in a soft mount its washer counts.
+    """
     card = material.card
     if card.family in SOFT:
         shear = equivalent.shear_yield(material.yield_strength)
         if card.shear_strength is not None:
             shear = hole_limits.shear_at_work(shear, card.shear_strength)
-    else:
-        ultimate = hole_limits.ultimate_at_work(
-            card.ultimate_strength, material.yield_strength, card.yield_strength
-        )
-        shear = hole_limits.share_of_ultimate(ultimate, EN_SHARE)
-    return edge_screws.punched(shear, washer, thickness)
+        return edge_screws.punched(shear, washer, thickness)
+    ultimate = hole_limits.ultimate_at_work(
+        card.ultimate_strength, material.yield_strength, card.yield_strength
+    )
+    shear = hole_limits.share_of_ultimate(ultimate, EN_SHARE)
+    return edge_screws.punched(shear, thread.hex_width, thickness)
 
 
 def _factor(drive: Drive) -> tuple[float, str]:

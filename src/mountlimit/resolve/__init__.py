@@ -48,7 +48,8 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     chain, shaft = line.chain(picker), line.shaft(picker, motor)
     hub = hub_part.hub(picker, shaft)
     frame, use = frame_part.frame(picker), line.use(picker)
-    duty, policy = line.duty(picker), line.policy(picker)
+    welded = bool(mount.welds or hub.weld) or "driven.weld_diameter" in picker.given
+    duty, policy = line.duty(picker, welded), line.policy(picker)
     jackshaft, driven = second_stage.jackshaft(picker, chain), driven_part.driven(picker)
     if mount.flat_face and shaft.face_overhang <= mount.thickness / 2:
         picker.mistake(

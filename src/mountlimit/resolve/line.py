@@ -114,14 +114,24 @@ def _for_life(picker: Picker, key: str) -> Value | None:
     return None
 
 
-def duty(picker: Picker) -> Duty:
-    """Give how torque comes on."""
+def _for_welds(picker: Picker, key: str, welded: bool) -> Value | None:
+    """Give an input of the welds' fatigue; where nothing is welded nothing asks for it."""
+    if welded:
+        return picker.number(key)
+    if key in picker.given:
+        picker.warnings.append(f"{key} does nothing here: nothing is welded.")
+    return None
+
+
+def duty(picker: Picker, welded: bool) -> Duty:
+    """Give how torque comes on, and how often."""
     factor = picker.optional("duty.starting_factor")
     return Duty(
         reverse=picker.number("duty.reverse"), ramp=picker.optional("duty.ramp"),
         starting_factor=factor, bump=picker.number("duty.bump"), hours=picker.number("duty.hours"),
         bearing_hours=_for_life(picker, "duty.bearing_hours"),
         chain_factor=_for_life(picker, "duty.chain_factor"),
+        starts=_for_welds(picker, "duty.starts", welded),
     )  # fmt: skip
 
 
