@@ -246,8 +246,9 @@ DUTY = Section("duty", "how the torque comes on", (
     may("duty.rotor_inertia", "inertia", "moment of inertia of the rotor", "1e-8 kg*m2", "10 kg*m2"),
     may("duty.bump", "acceleration", "knock that the frame sees", "0 g", "50 g", ("2 g", "3 g", "5 g")),
     may("duty.hours", "time", "hours under load in a season", "0.1 h", "100000 h", ("20 h", "100 h", "300 h")),
-    may("duty.bearing_hours", "time", "hours the motor's front bearing should last", "1 h", "100000 h", ("500 h", "1000 h", "4000 h"), "from memory (intermittent hand-used machines, 500 to 4000 h)"),
+    may("duty.bearing_hours", "time", "hours of duty that the bearings should last", "1 h", "100000 h", ("500 h", "1000 h", "4000 h"), "from memory (intermittent hand-used machines, 500 to 4000 h)"),
     may("duty.chain_factor", "number", "load on the bearing with the jerk of the chain, over the steady load", "1", "4", ("1.2", "1.3", "1.5"), "bearing makers' catalogues, single chain 1.2 to 1.5 (from memory)"),
+    Field(key="duty.spectrum", kind="spectrum", meaning="for the life of bearings: rows of a share of the current, of the hours of duty and, if you know it, of motor.speed; the rest of the hours it stands still"),
 ))  # fmt: skip
 
 MOUNT = Section("mount", "the mount", (

@@ -55,6 +55,11 @@ def torque_at(drive: Drive, current: Number) -> Number:
     return torque_formulas.scaled_torque(plain, motor.torque_scatter)
 
 
+def pull_at(drive: Drive, current: Number) -> Number:
+    """Give the steady pull of the chain at a motor current, in N."""
+    return chain_drive.effective_pull(torque_at(drive, current), _run(drive)[0])
+
+
 def _interpolated(points: tuple[tuple[float, float], ...], current: Number) -> Number:
     from scipy.interpolate import PchipInterpolator
 

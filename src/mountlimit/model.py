@@ -208,6 +208,15 @@ class Use:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DutyStep:
+    """A part of the hours of duty: shares of the current, of the time and of the motor's speed."""
+
+    current: Value
+    time: Value
+    speed: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Duty:
     """How torque comes on, and how often."""
 
@@ -216,8 +225,9 @@ class Duty:
     starting_factor: Value | None
     bump: Value
     hours: Value
-    bearing_hours: Number  # wanted of the front bearing; None without a motor speed
+    bearing_hours: Number  # wanted of the bearings; None without a motor speed
     chain_factor: Number
+    spectrum: tuple[DutyStep, ...] = ()  # empty: the current held, all the time
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 
-from .. import cards
+from .. import cards, spectrum
 from ..factors import DESIGN_FACTORS
 from ..formulas import give
-from ..model import ChainDrive, Duty, Motor, Policy, Shaft, Use
+from ..model import ChainDrive, Duty, DutyStep, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
 from . import chain_life, round_shaft
@@ -145,8 +145,24 @@ def duty(picker: Picker) -> Duty:
         reverse=picker.number("duty.reverse"), ramp=picker.optional("duty.ramp"),
         starting_factor=factor, bump=picker.number("duty.bump"), hours=picker.number("duty.hours"),
         bearing_hours=_for_life(picker, "duty.bearing_hours"),
-        chain_factor=_for_life(picker, "duty.chain_factor"),
+        chain_factor=_for_life(picker, "duty.chain_factor"), spectrum=_spectrum(picker),
     )  # fmt: skip
+
+
+def _spectrum(picker: Picker) -> tuple[DutyStep, ...]:
+    """Give the steps of the duty; without the motor's speed nothing asks for them."""
+    key = "duty.spectrum"
+    if key in picker.given and "motor.speed" not in picker.given:
+        picker.warnings.append(f"{key} does nothing yet: the bearing's life needs motor.speed too.")
+    return tuple(
+        DutyStep(
+            **{
+                name: Value(share, key, "given", f"step {i}, share of the {name}")
+                for name, share in zip(spectrum.NAMES, step, strict=True)
+            }
+        )
+        for i, step in enumerate(picker.card(key) or (), start=1)
+    )
 
 
 def policy(picker: Picker) -> Policy:
