@@ -65,10 +65,11 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
     span = (0.05, 0.06, 0.09) if motor.mass < 2.5 else (0.09, 0.11, 0.16)
     static, dynamic, name = _ratings(picker, diameter)
     return Shaft(
-        **round_shaft.facets(picker, "shaft"), face_overhang=picker.number("shaft.face_overhang"),
+        **round_shaft.form(picker, "shaft"), face_overhang=picker.number("shaft.face_overhang"),
         face_to_bearing=picker.number("shaft.face_to_bearing"),
         bearing_span=picker.between("shaft.bearing_span", *span, COMMON),
         static_rating=static, dynamic_rating=dynamic, bearing=name,
+        **round_shaft.strength(picker, "shaft"),
         elastic_modulus=Value(205e9, "shaft.elastic_modulus", "card", "steel, from memory"),
         bearing_play=picker.number("shaft.bearing_play"),
     )  # fmt: skip

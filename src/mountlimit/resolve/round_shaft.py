@@ -21,22 +21,31 @@ NAMES = {"driven": ("shaft_diameter", "shaft_yield", "shaft_ultimate", "notch")}
 
 
 def round_shaft(picker: Picker, section: str) -> RoundShaft:
-    """Give the round shaft of a section of the file; its diameter must be there."""
-    return RoundShaft(**facets(picker, section))
+    """Give the round shaft of a section of the file (``NAMES``, else ``PARTS``); its diameter must be there."""
+    return RoundShaft(**form(picker, section), **strength(picker, section))
 
 
-def facets(picker: Picker, section: str) -> dict[str, Any]:
-    """Give the fields of a ``RoundShaft`` from a section's keys (``NAMES``, else ``PARTS``)."""
-    names = NAMES.get(section, PARTS)
-    diameter_key, yield_key, ultimate_key, notch_key = (f"{section}.{n}" for n in names)
-    diameter = picker.number(diameter_key)
-    word, in_bending, in_torsion, radius = _notch(picker, notch_key, diameter)
+def form(picker: Picker, section: str) -> dict[str, Any]:
+    """Give diameter and notch of a section's ``RoundShaft``."""
+    diameter = picker.number(_keys(section)[0])
+    word, in_bending, in_torsion, radius = _notch(picker, _keys(section)[3], diameter)
     return {
-        "diameter": diameter, "yield_strength": picker.number(yield_key),
-        "ultimate_strength": _ultimate(picker, ultimate_key, yield_key),
-        "notch": word, "notch_bending": in_bending, "notch_torsion": in_torsion,
-        "notch_radius": radius,
+        "diameter": diameter, "notch": word, "notch_bending": in_bending,
+        "notch_torsion": in_torsion, "notch_radius": radius,
     }  # fmt: skip
+
+
+def strength(picker: Picker, section: str) -> dict[str, Any]:
+    """Give yield and ultimate strength of a section's ``RoundShaft``."""
+    _, yield_key, ultimate_key, _ = _keys(section)
+    return {
+        "yield_strength": picker.number(yield_key),
+        "ultimate_strength": _ultimate(picker, ultimate_key, yield_key),
+    }
+
+
+def _keys(section: str) -> tuple[str, ...]:
+    return tuple(f"{section}.{name}" for name in NAMES.get(section, PARTS))
 
 
 def _ultimate(picker: Picker, key: str, yield_key: str) -> Value:
