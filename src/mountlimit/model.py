@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
-from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, RoundShaft
+from .held import Bearing, BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, RoundShaft
 from .mounting import Mount
 from .worked import Value
 
@@ -121,6 +121,7 @@ class Shaft(RoundShaft):
     static_rating: Value
     dynamic_rating: Number  # None where nothing asks for it: no motor speed
     bearing: str
+    rear: Bearing | None
     elastic_modulus: Value
     bearing_play: Value
 
@@ -150,6 +151,7 @@ class Driven:
     key: Key | None
     key_yield: Value | None
     shaft: DrivenShaft | None
+    bearings: Bearing | None  # both alike
     shaft_diameter: Value | None
     freewheel_torque: Value | None
 

@@ -10,7 +10,7 @@ from ..formulas import give
 from ..model import ChainDrive, Duty, DutyStep, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
-from . import chain_life, round_shaft
+from . import bearing, chain_life, round_shaft
 
 COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
@@ -69,6 +69,7 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
         face_to_bearing=picker.number("shaft.face_to_bearing"),
         bearing_span=picker.between("shaft.bearing_span", *span, COMMON),
         static_rating=static, dynamic_rating=dynamic, bearing=name,
+        rear=bearing.told(picker, "shaft.rear_bearing", "shaft.rear_static_rating", "shaft.rear_dynamic_rating"),
         **round_shaft.strength(picker, "shaft"),
         elastic_modulus=Value(205e9, "shaft.elastic_modulus", "card", "steel, from memory"),
         bearing_play=picker.number("shaft.bearing_play"),

@@ -11,8 +11,11 @@ from ..held import RoundShaft
 from ..picking import Picker
 from ..worked import Value
 
-ULTIMATE = (500e6, 600e6, 900e6)
-ULTIMATE_SOURCE = "from memory (plain to heat-treated medium-carbon shaft steel)"
+ULTIMATE = (500e6, 600e6, 900e6, "from memory (plain to heat-treated medium-carbon shaft steel)")
+# Where the usual steel of a section's shaft is another.
+ULTIMATES = {
+    "driven": (360e6, 450e6, 600e6, "from memory (mild steel bar, hot rolled to bright)"),
+}
 NOTCH_TABLE = "Shigley's Mechanical Engineering Design 9th ed. table 7-1 (from memory)"
 UNKNOWN_NOTCH = ("plain", "shoulder, rounded", "shoulder, sharp")
 PARTS = ("diameter", "yield_strength", "ultimate_strength", "notch")
@@ -40,7 +43,9 @@ def strength(picker: Picker, section: str) -> dict[str, Any]:
     _, yield_key, ultimate_key, _ = _keys(section)
     return {
         "yield_strength": picker.number(yield_key),
-        "ultimate_strength": _ultimate(picker, ultimate_key, yield_key),
+        "ultimate_strength": _ultimate(
+            picker, ultimate_key, yield_key, *ULTIMATES.get(section, ULTIMATE)
+        ),
     }
 
 
@@ -48,12 +53,14 @@ def _keys(section: str) -> tuple[str, ...]:
     return tuple(f"{section}.{name}" for name in NAMES.get(section, PARTS))
 
 
-def _ultimate(picker: Picker, key: str, yield_key: str) -> Value:
+def _ultimate(
+    picker: Picker, key: str, yield_key: str, low: float, likely: float, high: float, source: str
+) -> Value:  # fmt: skip
     """Give the ultimate strength of the shaft, never under a yield strength that is given."""
     given = picker.given.get(yield_key)
     least = float(given.value) if given else 0.0
-    low, likely, high = (max(v, least) for v in ULTIMATE)
-    strength = picker.between(key, low, likely, high, ULTIMATE_SOURCE)
+    low, likely, high = (max(v, least) for v in (low, likely, high))
+    strength = picker.between(key, low, likely, high, source)
     if key in picker.given and strength < least:
         picker.mistake(key, "is below the yield strength of the shaft")
     return strength
