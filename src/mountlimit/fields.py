@@ -199,7 +199,7 @@ DRIVEN = Section("driven", "the driven side; what is left out here is not checke
     choose("driven.notch", "the sharpest change of form of the driven shaft near its sprocket and that bearing, for its fatigue", NOTCHES),
     choose("driven.axle", "does the driven shaft turn with the sprocket, or does the hub turn on a dead axle?", ("turning", "dead")),
     may("driven.weight", "force", "steady force on the driven shaft, square to it: load of a wheel (of two the heavier), pull of a drum's rope", "1 N", "500 kN", example="400 N"),
-    may("driven.weight_overhang", "length", "where that force acts: to the middle of the nearest bearing", "0 mm", "2 m", example="60 mm"),
+    may("driven.weight_overhang", "length", "where that force acts: to the middle of the nearest bearing, wherever the sprocket sits", "0 mm", "2 m", example="60 mm"),
     choose("driven.weight_at", "where that force acts", ("outside the bearings", "between the bearings")),
     Field(key="driven.bearing", kind="bearing", meaning="designation of the driven shaft's bearings, the lighter one where they differ", example="6205"),
     may("driven.static_rating", "force", "static rating of the driven shaft's bearings when their number is unknown", "100 N", "500 kN", example="7.8 kN"),

@@ -23,6 +23,7 @@ from .worked import Value
 
 DOWN = {"towards": (0.0, -1.0), "away": (0.0, 1.0), "across": (1.0, 0.0)}
 AS_IT_IS = Value(1.0, "starting factor", "derived", "the pull of a dead stop is worked out itself")
+NO_START = Value(1.0, "starting factor", "derived", "this load case is no start")
 NO_TORQUE = Value(0.0, "no torque", "derived", "this load case has none")
 CASES = ("pull", "reverse", "steady", "bump", "bump alone", "hold", "jam")
 
@@ -179,7 +180,7 @@ def _one(
     radius, run, hanging = _run(drive)
     pull = chain_drive.effective_pull(torque, radius)
     slack_side = _with_speed(drive, hanging)
-    factor: Number = 1.0
+    factor: Number = NO_START
     if shocked:
         factor = starting.factor(drive, torque, radius, run, softness(angle))
     tight = chain_drive.tight_side_tension(starting.raised(pull, factor), slack_side)

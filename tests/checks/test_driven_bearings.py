@@ -174,6 +174,7 @@ def test_not_checked_follows_what_is_told():
     [
         ({"driven__bearing_span": None}, "driven.bearing_span"),
         ({"driven__overhang": None}, "driven.overhang"),
+        ({"driven__overhang": None, "driven__bearing": None, "driven__weight_at": "outside the bearings"}, "driven.overhang"),
         ({"driven__bearing": "9205"}, "driven.bearing"),
         ({"driven__dynamic_rating": "14 kN"}, "driven.dynamic_rating"),
         ({"driven__weight": "400 N"}, "driven.weight_overhang"),

@@ -18,6 +18,7 @@ from mountlimit.worked import Value
 CURRENTS = np.geomspace(0.1, 1e5, 300)
 RUN = {"motor__speed": "600 rpm", "duty__bearing_hours": "1000 h", "duty__chain_factor": 1.0,
        "motor__torque_scatter": 1}  # fmt: skip
+MEASURED = {"motor__torque_constant": None, "motor__points": [["25 A", "1 N*m"], ["50 A", "6 N*m"]]}
 HALVES = [["100 %", "50 %"], ["50 %", "50 %"]]
 POUND = 4.4482216
 
@@ -77,8 +78,7 @@ def test_worn_by_the_sum_of_the_parts():
 @pytest.mark.parametrize("measured", [False, True])
 def test_each_step_takes_the_torque_of_its_current(measured):
     """Half the current is less than half the torque where the measured curve is hollow."""
-    told = {"motor__torque_constant": None, "motor__points": [["25 A", "1 N*m"], ["50 A", "6 N*m"]]}
-    changes = told if measured else {}
+    changes = MEASURED if measured else {}
     half, _ = row_at(duty__spectrum=[["50 %", "100 %"]], **changes)
     same, _ = row_at(25.0, **changes)
     assert half.capacity == pytest.approx(same.capacity, rel=1e-9)
@@ -97,6 +97,7 @@ def test_direction():
     """A lighter duty raises the limit; more of the heavy part, or a faster one, lowers it."""
     base = limit_of(HALVES)
     assert base > limit_of()
+    assert limit_of(HALVES, **MEASURED) > limit_of(**MEASURED)
     assert limit_of([["100 %", "60 %"], ["50 %", "40 %"]]) < base
     assert limit_of([["100 %", "50 %"], ["60 %", "50 %"]]) < base
     assert limit_of([["100 %", "50 %"], ["50 %", "50 %", "150 %"]]) < base

@@ -12,7 +12,9 @@ from .sprocket import bolt_ring, given_key, ring_weld
 OUTSIDE, BETWEEN = "outside the bearings", "between the bearings"
 FATIGUE = ("driven.notch", "driven.shaft_ultimate")
 BEARINGS = ("driven.bearing", "driven.static_rating", "driven.dynamic_rating")
-NEEDS_SHAFT = (*FATIGUE, "driven.weight", *BEARINGS)
+NEEDS_SHAFT = (
+    *FATIGUE, "driven.axle", "driven.weight", "driven.weight_overhang", "driven.weight_at", *BEARINGS,
+)  # fmt: skip
 
 
 def driven(picker: Picker) -> Driven:
