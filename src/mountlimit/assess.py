@@ -172,7 +172,24 @@ def _driven_side(driven: Driven) -> list[str]:
         if told is None
     ]
     left = [f"on the driven side: {'; '.join(found)}"] if found else []
-    return [*left, "weight on the driven shaft, its bearings and its fatigue"]
+    return [*left, _driven_shaft(driven)]
+
+
+def _driven_shaft(driven: Driven) -> str:
+    """Say what of the driven shaft was not told; wheels' side forces are never asked for."""
+    shaft, bearing = driven.shaft, driven.bearings
+    told = {
+        "weight": shaft is not None and shaft.weight is not None,
+        "its fatigue": shaft is not None and shaft.fatigue is not None,
+        "its bearings": bearing is not None,
+    }
+    if not any(told.values()):
+        return "weight on the driven shaft, its bearings and its fatigue"
+    left = [words for words, known in told.items() if not known]
+    if bearing is not None and (bearing.static_rating is None or bearing.dynamic_rating is None):
+        left.append("static load" if bearing.static_rating is None else "life")
+        left[-1] += " of its bearings"
+    return f"on the driven shaft: {'; '.join([*left, 'side forces (a wheel in a corner)'])}"
 
 
 def _pull_index(drive: Drive) -> int:

@@ -1,4 +1,4 @@
-"""How a sprocket is held: round shaft, key, flats, grip on the shaft, ring of bolts or of weld.
+"""How a sprocket is held: round shaft, bearing, key, flats, grip on the shaft, ring of bolts or of weld.
 
 All are frozen; numbers are SI floats, the types of both sides of the chain.
 """
@@ -102,8 +102,30 @@ class RingWeld:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Bearing:
+    """A bearing that the file tells of; a rating that nothing tells is None."""
+
+    words: str  # designation, or that it is unknown
+    static_rating: Value | None
+    dynamic_rating: Value | None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShaftWeight:
+    """A steady force on a shaft: a wheel's load, the pull of a drum's rope."""
+
+    force: Value
+    overhang: Value  # to the nearest bearing
+    between: bool  # it acts between the bearings
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DrivenShaft(RoundBar):
     """The driven shaft at its bearing, or under a sprocket between two bearings."""
 
     overhang: Value  # sprocket to the nearest bearing
-    bearing_span: Value | None  # only where the sprocket sits between the bearings
+    between: bool  # the sprocket sits between the bearings
+    bearing_span: Number  # None where it is not told
+    dead: bool  # an axle that stands still: its bearings sit in the hub, it carries no torque
+    weight: ShaftWeight | None
+    fatigue: RoundShaft | None  # the same shaft with its notch, where the file tells of it

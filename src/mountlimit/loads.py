@@ -24,6 +24,7 @@ from .worked import Value
 GiveOf = Callable[[Value, bool], Give]  # chain angle, held for hours -> movement per newton
 DOWN = {"towards": (0.0, -1.0), "away": (0.0, 1.0), "across": (1.0, 0.0)}
 AS_IT_IS = Value(1.0, "starting factor", "derived", "the pull of a dead stop is worked out itself")
+NO_START = Value(1.0, "starting factor", "derived", "this load case is no start")
 NO_TORQUE = Value(0.0, "no torque", "derived", "this load case has none")
 CASES = ("pull", "reverse", "steady", "bump", "bump alone", "hold", "jam")
 
@@ -54,6 +55,11 @@ def torque_at(drive: Drive, current: Number) -> Number:
         )
     plain = motor_formulas.linear_torque(motor.torque_constant, current, motor.no_load_current)
     return torque_formulas.scaled_torque(plain, motor.torque_scatter)
+
+
+def pull_at(drive: Drive, current: Number) -> Number:
+    """Give the steady pull of the chain at a motor current, in N."""
+    return chain_drive.effective_pull(torque_at(drive, current), _run(drive)[0])
 
 
 def _interpolated(points: tuple[tuple[float, float], ...], current: Number) -> Number:
@@ -199,7 +205,7 @@ def _one(
         torque = torque_formulas.scaled_torque(torque, drive.duty.reverse)
     if group == "bump alone":
         torque = torque_formulas.scaled_torque(torque, NO_TORQUE)
-    factor: Number = 1.0
+    factor: Number = NO_START
     if shocked:
         factor = starting.factor(drive, torque, *_run(drive)[:2], give_of(angle, False).sprocket)
     found = strands(drive, torque, factor)

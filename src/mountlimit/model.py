@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
-from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, RoundShaft
+from .held import Bearing, BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, RoundShaft
 from .mounting import Mount
 from .worked import Value
 
@@ -164,6 +164,7 @@ class Shaft(RoundShaft):
     static_rating: Value
     dynamic_rating: Number  # None where nothing asks for it: no motor speed
     bearing: str
+    rear: Bearing | None
     elastic_modulus: Value
     bearing_play: Value
     outboard: Outboard | None = None
@@ -194,6 +195,7 @@ class Driven:
     key: Key | None
     key_yield: Value | None
     shaft: DrivenShaft | None
+    bearings: Bearing | None  # both alike
     shaft_diameter: Value | None
     freewheel_torque: Value | None
 
@@ -252,6 +254,15 @@ class Use:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DutyStep:
+    """A part of the hours of duty: shares of the current, of the time and of the motor's speed."""
+
+    current: Value
+    time: Value
+    speed: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Duty:
     """How torque comes on, and how often."""
 
@@ -260,9 +271,10 @@ class Duty:
     starting_factor: Value | None
     bump: Value
     hours: Value
-    bearing_hours: Number  # wanted of the front bearing; None without a motor speed
+    bearing_hours: Number  # wanted of the bearings; None without a motor speed
     chain_factor: Number
     starts: Number  # wanted of the welds; None where nothing is welded
+    spectrum: tuple[DutyStep, ...] = ()  # empty: the current held, all the time
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -198,6 +198,11 @@ def driven_speed(speed: Number, driving_teeth: Number, driven_teeth: Number) -> 
 
     Source
     ------
-    a chain that does not slip
+    definition: as many links pass either sprocket
+
+    Examples
+    --------
+    >>> driven_speed(100.0, 11.0, 55.0)
+    20.00
     """
     return speed * driving_teeth / driven_teeth

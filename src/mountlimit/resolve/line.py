@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import math
 
-from .. import cards
+from .. import cards, spectrum
 from ..factors import DESIGN_FACTORS
 from ..formulas import give
-from ..model import ChainDrive, Duty, Motor, Policy, Shaft, Use
+from ..model import ChainDrive, Duty, DutyStep, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
-from . import chain_life, round_shaft
-from .bearing import ratings
+from . import bearing, chain_life, round_shaft
 from .outboard import outboard
 
 COMMON = "common practice, no source"
@@ -67,13 +66,15 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
     """Give the motor shaft on its bearings."""
     diameter = picker.number("shaft.diameter")
     span = (0.05, 0.06, 0.09) if motor.mass < 2.5 else (0.09, 0.11, 0.16)
-    static, dynamic, name = ratings(picker, "shaft", diameter)
+    static, dynamic, name = bearing.ratings(picker, "shaft", diameter)
     overhang = picker.number("shaft.face_overhang")
     return Shaft(
-        **round_shaft.facets(picker, "shaft"), face_overhang=overhang,
+        **round_shaft.form(picker, "shaft"), face_overhang=overhang,
         face_to_bearing=picker.number("shaft.face_to_bearing"),
         bearing_span=picker.between("shaft.bearing_span", *span, COMMON),
         static_rating=static, dynamic_rating=dynamic, bearing=name,
+        rear=bearing.told(picker, "shaft.rear_bearing", "shaft.rear_static_rating", "shaft.rear_dynamic_rating"),
+        **round_shaft.strength(picker, "shaft"),
         elastic_modulus=Value(205e9, "shaft.elastic_modulus", "card", "steel, from memory"),
         bearing_play=picker.number("shaft.bearing_play"),
         outboard=outboard(picker, diameter, overhang),
@@ -131,8 +132,24 @@ def duty(picker: Picker, welded: bool) -> Duty:
         starting_factor=factor, bump=picker.number("duty.bump"), hours=picker.number("duty.hours"),
         bearing_hours=_for_life(picker, "duty.bearing_hours"),
         chain_factor=_for_life(picker, "duty.chain_factor"),
-        starts=_for_welds(picker, "duty.starts", welded),
+        starts=_for_welds(picker, "duty.starts", welded), spectrum=_spectrum(picker),
     )  # fmt: skip
+
+
+def _spectrum(picker: Picker) -> tuple[DutyStep, ...]:
+    """Give the steps of the duty; without the motor's speed nothing asks for them."""
+    key = "duty.spectrum"
+    if key in picker.given and "motor.speed" not in picker.given:
+        picker.warnings.append(f"{key} does nothing yet: the bearing's life needs motor.speed too.")
+    return tuple(
+        DutyStep(
+            **{
+                name: Value(share, key, "given", f"step {i}, share of the {name}")
+                for name, share in zip(spectrum.NAMES, step, strict=True)
+            }
+        )
+        for i, step in enumerate(picker.card(key) or (), start=1)
+    )
 
 
 def policy(picker: Picker) -> Policy:

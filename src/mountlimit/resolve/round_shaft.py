@@ -11,8 +11,11 @@ from ..held import RoundShaft
 from ..picking import Picker
 from ..worked import Value
 
-ULTIMATE = (500e6, 600e6, 900e6)
-ULTIMATE_SOURCE = "from memory (plain to heat-treated medium-carbon shaft steel)"
+ULTIMATE = (500e6, 600e6, 900e6, "from memory (plain to heat-treated medium-carbon shaft steel)")
+# Where the usual steel of a section's shaft is another.
+ULTIMATES = {
+    "driven": (360e6, 450e6, 600e6, "from memory (mild steel bar, hot rolled to bright)"),
+}
 NOTCH_TABLE = "Shigley's Mechanical Engineering Design 9th ed. table 7-1 (from memory)"
 UNKNOWN_NOTCH = ("plain", "shoulder, rounded", "shoulder, sharp")
 PARTS = ("diameter", "yield_strength", "ultimate_strength", "notch")
@@ -21,30 +24,43 @@ NAMES = {"driven": ("shaft_diameter", "shaft_yield", "shaft_ultimate", "notch")}
 
 
 def round_shaft(picker: Picker, section: str) -> RoundShaft:
-    """Give the round shaft of a section of the file; its diameter must be there."""
-    return RoundShaft(**facets(picker, section))
+    """Give the round shaft of a section of the file (``NAMES``, else ``PARTS``); its diameter must be there."""
+    return RoundShaft(**form(picker, section), **strength(picker, section))
 
 
-def facets(picker: Picker, section: str) -> dict[str, Any]:
-    """Give the fields of a ``RoundShaft`` from a section's keys (``NAMES``, else ``PARTS``)."""
-    names = NAMES.get(section, PARTS)
-    diameter_key, yield_key, ultimate_key, notch_key = (f"{section}.{n}" for n in names)
-    diameter = picker.number(diameter_key)
-    word, in_bending, in_torsion, radius = _notch(picker, notch_key, diameter)
+def form(picker: Picker, section: str) -> dict[str, Any]:
+    """Give diameter and notch of a section's ``RoundShaft``."""
+    diameter = picker.number(_keys(section)[0])
+    word, in_bending, in_torsion, radius = _notch(picker, _keys(section)[3], diameter)
     return {
-        "diameter": diameter, "yield_strength": picker.number(yield_key),
-        "ultimate_strength": _ultimate(picker, ultimate_key, yield_key),
-        "notch": word, "notch_bending": in_bending, "notch_torsion": in_torsion,
-        "notch_radius": radius,
+        "diameter": diameter, "notch": word, "notch_bending": in_bending,
+        "notch_torsion": in_torsion, "notch_radius": radius,
     }  # fmt: skip
 
 
-def _ultimate(picker: Picker, key: str, yield_key: str) -> Value:
+def strength(picker: Picker, section: str) -> dict[str, Any]:
+    """Give yield and ultimate strength of a section's ``RoundShaft``."""
+    _, yield_key, ultimate_key, _ = _keys(section)
+    return {
+        "yield_strength": picker.number(yield_key),
+        "ultimate_strength": _ultimate(
+            picker, ultimate_key, yield_key, *ULTIMATES.get(section, ULTIMATE)
+        ),
+    }
+
+
+def _keys(section: str) -> tuple[str, ...]:
+    return tuple(f"{section}.{name}" for name in NAMES.get(section, PARTS))
+
+
+def _ultimate(
+    picker: Picker, key: str, yield_key: str, low: float, likely: float, high: float, source: str
+) -> Value:  # fmt: skip
     """Give the ultimate strength of the shaft, never under a yield strength that is given."""
     given = picker.given.get(yield_key)
     least = float(given.value) if given else 0.0
-    low, likely, high = (max(v, least) for v in ULTIMATE)
-    strength = picker.between(key, low, likely, high, ULTIMATE_SOURCE)
+    low, likely, high = (max(v, least) for v in (low, likely, high))
+    strength = picker.between(key, low, likely, high, source)
     if key in picker.given and strength < least:
         picker.mistake(key, "is below the yield strength of the shaft")
     return strength
