@@ -121,8 +121,21 @@ def not_checked(drive: Drive) -> tuple[str, ...]:
         *_on_motor_shaft(drive.hub),
         *_driven_side(drive.driven),
         f"{bending}what stops the drive, and how suddenly",
-        f"{speed}worn sprockets; teeth of the sprockets, bolt holes in a thin or soft one",
+        f"{speed}worn sprockets{_untold_teeth(drive)}",
         "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
+    )
+
+
+def _untold_teeth(drive: Drive) -> str:
+    """Say whose teeth are not checked: their sprocket's material is not told."""
+    sides = {"driving": drive.hub.sprocket, "driven": drive.driven.sprocket}
+    untold = [side for side, told in sides.items() if told is None]
+    if not untold:
+        return ""
+    keys = [f"{'hub' if side == 'driving' else side}.sprocket_material" for side in untold]
+    return (
+        f"; teeth of the {' and the '.join(untold)} sprocket, bolt holes in a thin or soft one "
+        f"({' and '.join(keys)} not given)"
     )
 
 

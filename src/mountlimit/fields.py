@@ -159,6 +159,9 @@ def sprocket_joint(part: str, sprocket: str) -> tuple[Field, ...]:
         may(f"{part}.weld_sides", "integer", "sides of the sprocket that are welded", "1", "2", ("1", "1", "1"), "one side assumed: the safe side"),
         may(f"{part}.weld_share", "ratio", "welded part of the circle, less than 1 for stitches", "5 %", "100 %", ("100 %", "100 %", "100 %"), "welded all round assumed"),
         Field(key=f"{part}.weld_material", kind="material", meaning="what the weaker of the two welded parts is made of", example="s235"),
+        Field(key=f"{part}.sprocket_material", kind="material", meaning=f"what {sprocket} is made of; its teeth are checked then", example="6082"),
+        may(f"{part}.tooth_width", "length", "width of its teeth along the shaft, by caliper", "1 mm", "50 mm", example="7 mm"),
+        may(f"{part}.tooth_share", "ratio", "part of the chain's pull on its most loaded tooth", "20 %", "100 %", example="80 %"),
     )  # fmt: skip
 
 

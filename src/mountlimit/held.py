@@ -82,6 +82,16 @@ class RingWeld:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Sprocket:
+    """The toothed plate of one side, where its material is told."""
+
+    teeth: Value
+    material: cards.Material
+    tooth_width: Number  # along the shaft: the plate's thickness too
+    share: Value  # of the chain's pull on the most loaded tooth
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DrivenShaft:
     """The driven shaft at its bearing, or under a sprocket between two bearings."""
 

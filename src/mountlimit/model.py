@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
-from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld
+from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, Sprocket
 from .mounting import Mount
 from .worked import Value
 
@@ -146,6 +146,7 @@ class Hub:
     set_screw_pair: Value
     bolts: BoltRing | None  # between sprocket and hub
     weld: RingWeld | None
+    sprocket: Sprocket | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -154,6 +155,7 @@ class Driven:
 
     bolts: BoltRing | None
     weld: RingWeld | None
+    sprocket: Sprocket | None
     key: Key | None
     key_yield: Value | None
     shaft: DrivenShaft | None

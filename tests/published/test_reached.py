@@ -39,6 +39,10 @@ VEHICLE = {
 D_SHAFT = {
     "hub__key": None, "hub__across_flats": "11 mm", "hub__bolts": "6 x M5", "hub__bolt_circle": "40 mm",
 }  # fmt: skip
+TOOTHED = {
+    "hub__sprocket_material": "6082", "driven__sprocket_material": "6082", "driven__bolts": "6 x M8",
+    "driven__bolt_circle": "120 mm",
+}  # fmt: skip
 CLAMP = {"hub__key": None, "hub__drive": "clamp", "hub__screws": "2 x M6"}
 BETWEEN = {
     "driven__shaft_diameter": "25 mm", "driven__overhang": "60 mm", "driven__bearing_span": "300 mm",
@@ -75,7 +79,7 @@ def drives() -> list[DriveFile]:
             duty__ramp="0.2 s", fixings__holes="slotted", fixings__tightening_torque="12 N*m",
             hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm", frame__member="angle",
         ),
-        drive_file(**D_SHAFT, **DRIVEN),
+        drive_file(**D_SHAFT, **DRIVEN, driven__sprocket_material="pom_c", driven__bolts="6 x M8", driven__bolt_circle="120 mm"),
         drive_file(**{**D_SHAFT, "hub__flats": 2}),
         drive_file(
             motor__torque_constant=None, motor__rated_torque="9 N*m", motor__rated_current="80 A",
@@ -89,7 +93,7 @@ def drives() -> list[DriveFile]:
             frame__member="rectangular tube", frame__depth="60 mm", frame__ends="hinged", **{**CLAMP, "hub__drive": "taper bush"},
             **VEHICLE,
         ),
-        angle_file(fixings__holes="slotted", frame__member="channel", **CLAMP, **BETWEEN),
+        angle_file(fixings__holes="slotted", frame__member="channel", **CLAMP, **BETWEEN, **TOOTHED),
         drive_file(
             mount__form="twin plates", mount__gap="140 mm", mount__spacers=4, mount__spacer_diameter="16 mm",
             mount__spacers_across="90 mm", mount__spacers_along="90 mm", fixings__bolts="8 x M8",

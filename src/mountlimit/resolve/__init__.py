@@ -46,10 +46,10 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
         ),
     )  # fmt: skip
     chain, shaft = line.chain(picker), line.shaft(picker, motor)
-    hub = hub_part.hub(picker, shaft)
+    hub = hub_part.hub(picker, shaft, chain)
     frame, use = frame_part.frame(picker), line.use(picker)
     duty, policy = line.duty(picker), line.policy(picker)
-    driven = driven_part.driven(picker)
+    driven = driven_part.driven(picker, chain)
     if mount.flat_face and shaft.face_overhang <= mount.thickness / 2:
         picker.mistake(
             "shaft.face_overhang",

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from ..held import DrivenShaft
-from ..model import Driven
+from ..model import ChainDrive, Driven
 from ..picking import Picker
 from .sprocket import bolt_ring, given_key, ring_weld
+from .teeth import sprocket
 
 BETWEEN = "between the bearings"
 
 
-def driven(picker: Picker) -> Driven:
+def driven(picker: Picker, chain: ChainDrive) -> Driven:
     """Give the driven side; None for every part that is not told."""
     diameter = picker.optional("driven.shaft_diameter")
     bore = float(diameter or 0.0)
@@ -19,8 +20,9 @@ def driven(picker: Picker) -> Driven:
         picker.mistake("driven.shaft_diameter", "is missing: the driven key needs it")
     elif key is not None and diameter is not None and key.height >= diameter:
         picker.mistake("driven.key", f"does not fit a shaft of {diameter * 1000:g} mm")
+    bolts = bolt_ring(picker, "driven", bore)
     return Driven(
-        bolts=bolt_ring(picker, "driven", bore), weld=ring_weld(picker, "driven", bore), key=key,
+        bolts=bolts, sprocket=sprocket(picker, "driven", chain.chain, chain.driven_teeth, bolts), weld=ring_weld(picker, "driven", bore), key=key,
         key_yield=picker.number("driven.key_yield") if key else None,
         shaft=_shaft(picker), shaft_diameter=diameter,
         freewheel_torque=picker.optional("driven.freewheel_torque"),

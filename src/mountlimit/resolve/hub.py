@@ -8,12 +8,13 @@ from typing import Any
 from .. import cards
 from ..formulas import flats as flat_formulas
 from ..held import Flats, Grip, Key
-from ..model import Hub, Shaft
+from ..model import ChainDrive, Hub, Shaft
 from ..picking import Picker
 from ..worked import Value
 from . import preload
 from .motor import bolt_set
 from .sprocket import bolt_ring, given_key, ring_weld
+from .teeth import sprocket
 
 COMMON = "common practice, no source"
 DEEPEST_FLAT = (
@@ -24,9 +25,10 @@ WRAP = (1.0, 4 / math.pi, math.pi / 2)
 WRAP_SOURCE = "statics: hub pressing along two lines, as a cosine round the shaft, evenly"
 
 
-def hub(picker: Picker, shaft: Shaft) -> Hub:
+def hub(picker: Picker, shaft: Shaft, chain: ChainDrive) -> Hub:
     """Give what turns the sprocket; a key of the usual size when nothing is said."""
     drive = _drive(picker)
+    bolts = bolt_ring(picker, "hub", shaft.diameter)
     key = _key(picker) if drive == "key" else None
     count, hold, pair = _set_screws(picker, drive)
     return Hub(
@@ -34,8 +36,8 @@ def hub(picker: Picker, shaft: Shaft) -> Hub:
         yield_strength=picker.number("hub.key_yield"),
         flats=_flats(picker, shaft.diameter) if drive == "flats" else None,
         grip=_grip(picker, drive) if drive in ("taper bush", "clamp") else None,
-        bolts=bolt_ring(picker, "hub", shaft.diameter),
-        weld=ring_weld(picker, "hub", shaft.diameter),
+        bolts=bolts, weld=ring_weld(picker, "hub", shaft.diameter),
+        sprocket=sprocket(picker, "hub", chain.chain, chain.driving_teeth, bolts),
     )  # fmt: skip
 
 
