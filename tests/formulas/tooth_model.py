@@ -12,18 +12,6 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from skfem import (
-    Basis,
-    BilinearForm,
-    ElementQuad2,
-    ElementVector,
-    FacetBasis,
-    LinearForm,
-    MeshQuad,
-    condense,
-    solve,
-)
-from skfem.helpers import ddot, sym_grad, trace
 
 
 @dataclass(frozen=True)
@@ -72,6 +60,8 @@ def _joined(grids: list[Any]) -> Any:
         base += rows * columns
     every = np.round(np.vstack(points), 9)
     unique, back = np.unique(every, axis=0, return_inverse=True)
+    from skfem import MeshQuad
+
     return MeshQuad(unique.T, back[np.vstack(cells)].T)
 
 
@@ -79,8 +69,11 @@ class Solved:
     """The tooth under a push of 1 (plane stress, E = 1, unit width)."""
 
     def __init__(self, tooth: Tooth) -> None:
+        from skfem import Basis, ElementQuad2, ElementVector
+
         self.tooth, self.mesh = tooth, mesh_of(tooth)
-        self.basis = Basis(self.mesh, ElementVector(ElementQuad2()), intorder=4)
+        self.element = ElementVector(ElementQuad2())
+        self.basis = Basis(self.mesh, self.element, intorder=4)
         self.contact = self._contact()
         self.load = self._load()
         low = self.mesh.p[1].min()
@@ -93,6 +86,8 @@ class Solved:
         return np.array([-0.5 + radius * np.cos(t.push), t.rise - radius * np.sin(t.push)])
 
     def _load(self) -> Any:
+        from skfem import FacetBasis, LinearForm
+
         middle = self.mesh.p[:, self.mesh.facets].mean(1)
         left = [
             f
@@ -102,7 +97,7 @@ class Solved:
         reach = 0.2 * self.tooth.roller
         near = np.array([f for f in left if np.hypot(*(middle[:, f] - self.contact)) < reach])
         self.near = near
-        facets = FacetBasis(self.mesh, ElementVector(ElementQuad2()), facets=near, intorder=4)
+        facets = FacetBasis(self.mesh, self.element, facets=near, intorder=4)
         way = np.array([np.cos(self.tooth.push), -np.sin(self.tooth.push)])
 
         @LinearForm
@@ -114,6 +109,9 @@ class Solved:
 
     def stress(self) -> Any:
         """Give von Mises stress, (elements, points)."""
+        from skfem import BilinearForm, condense, solve
+        from skfem.helpers import ddot, sym_grad, trace
+
         nu, basis = 0.3, self.basis
         field = np.repeat(self.modulus[:, None], basis.dx.shape[1], 1)
 

@@ -10,7 +10,6 @@ import numpy as np
 from ..case import Case, Check, Row
 from ..formulas import alignment, chain_length, give, rigid, sprocket, tooth_jump, usage
 from ..model import Number
-from ..resolve.teeth import width_share
 from ..worked import Value
 
 RUNNING_SKEW = Value(0.0017453292519943296, "policy.running_skew", "assumed",
@@ -44,7 +43,7 @@ def skew(case: Case) -> tuple[Number, Number, Number]:
 def rub(case: Case) -> Number:
     """Give the skew at which the plates first rub on the teeth of this chain."""
     card = case.drive.chain.chain
-    width = sprocket.tooth_width(card.inner_width, width_share(card))
+    width = sprocket.tooth_width(card.inner_width, sprocket.width_factor(card.pitch))
     return alignment.rub_angle(alignment.side_clearance(card.inner_width, width), card.pitch)
 
 

@@ -13,7 +13,7 @@ from ..formulas import shaft as shaft_formulas
 from ..model import ChainDrive, Duty, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
-from . import chain_life
+from . import chain_kind, chain_life
 
 COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
@@ -27,6 +27,7 @@ UNKNOWN_RELIEF = (0.03, 0.10, 0.15)
 def chain(picker: Picker) -> ChainDrive:
     """Give the chain drive; an unknown direction of pull means that every direction is tried."""
     card: cards.Chain = picker.card("chain.type")
+    chain_kind.compare(picker, card)
     centres = picker.number("chain.centre_distance")
     sides = picker.card("chain.tooth_sides")
     relief = TOOTH_RELIEF[sides] if sides else UNKNOWN_RELIEF

@@ -9,19 +9,11 @@ from ..held import BoltRing, Sprocket
 from ..picking import Picker
 from ..worked import Value
 
-SMALL_PITCH = 0.0127 * 1.0001
-NARROW = Value(0.93, "tooth width", "card", "ISO 606, pitch up to 12.7 mm (from memory)")
-WIDE = Value(0.95, "tooth width", "card", "Bhandari, Design of Machine Elements, example 14.5")
 SHARE_SOURCE = (
     "one roller in balance: new chain on a new standard tooth, high on the tooth (The Complete Guide to Chain "
     "2.1.2), and one tooth alone (hooked teeth, square teeth or a wrong pitch)"
 )
 LEAST_EDGE = 0.7  # hole diameters from a bolt hole to the seats; less is no plate
-
-
-def width_share(card: cards.Chain) -> Value:
-    """Give the width of a tooth over the inner width of the chain."""
-    return NARROW if card.pitch <= SMALL_PITCH else WIDE
 
 
 def sprocket(
@@ -55,13 +47,15 @@ def _tooth_width(picker: Picker, part: str, card: cards.Chain) -> Value:
     """Give the width of the teeth: as measured, else by the chain's inner width."""
     key = f"{part}.tooth_width"
     if key not in picker.given:
-        width: Value = sprocket_formulas.tooth_width(card.inner_width, width_share(card))  # type: ignore[assignment]
+        width: Value = sprocket_formulas.tooth_width(
+            card.inner_width, sprocket_formulas.width_factor(card.pitch)
+        )  # type: ignore[assignment]
         return width
     given = picker.number(key)
     if given > card.inner_width:
         picker.mistake(
             key, f"is more than the inner width of chain {card.designation}",
-            f"teeth for it are about {1000 * width_share(card) * card.inner_width:.1f} mm wide",
+            f"teeth for it are about {1000 * sprocket_formulas.width_factor(card.pitch) * card.inner_width:.1f} mm wide",
         )  # fmt: skip
     return given
 
