@@ -148,6 +148,8 @@ def _on_motor_shaft(hub: Hub) -> list[str]:
         found.append("the grip of the taper bush")
     if hub.bolts is None and hub.weld is None:
         found.append("bolts or welds between driving sprocket and hub, if any")
+    if hub.pin is not None and hub.pin.through_shaft:
+        found.append("strength of the motor shaft where the pin crosses it")
     if hub.key is not None:
         found.append("strength of the hub's wall over the keyway")
     return ["; ".join(found)] if found else []
@@ -155,7 +157,7 @@ def _on_motor_shaft(hub: Hub) -> list[str]:
 
 def _driven_side(driven: Driven) -> list[str]:
     """Say what of the driven side was not told."""
-    fastened = driven.bolts or driven.weld or driven.key
+    fastened = driven.bolts or driven.weld or driven.key or driven.pin
     found = [
         words
         for words, told in (
@@ -165,6 +167,8 @@ def _driven_side(driven: Driven) -> list[str]:
         )
         if told is None
     ]
+    if driven.pin is not None and driven.pin.through_shaft:
+        found.append("strength of the driven shaft where the pin crosses it")
     left = [f"on the driven side: {'; '.join(found)}"] if found else []
     return [*left, "weight on the driven shaft, its bearings and its fatigue"]
 
@@ -253,8 +257,28 @@ def at_currents(worst: Drive, limit: Limit, currents: list[float]) -> list[AtCur
     ]
 
 
+def _before_the_fuse(found: Found, limit: Limit) -> list[str]:
+    """Say what may give before a pin that is meant to go first does."""
+    pins = {"hub_pin": found.drive.hub.pin, "driven_pin": found.drive.driven.pin}
+    pin, high = pins.get(limit.check.name), limit.gives_high
+    if pin is None or not pin.fuse or high is None:
+        return []
+    sooner = [
+        x.check.part
+        for x in found.limits
+        if x is not limit and x.counts and x.gives_low is not None and x.gives_low < high
+    ]
+    if math.isinf(high):
+        return ["meant to go first, but not reached: a smaller or softer pin would go sooner"]
+    where = f"meant to go first, by {high:.0f} A at the latest"
+    if not sooner:
+        return [f"{where}; nothing else gives below that"]
+    return [f"{where}; these may give before it: {', '.join(dict.fromkeys(sooner))}"]
+
+
 def _notes(found: Found, limit: Limit, pick: int) -> list[str]:
     notes = [limit.why_not] if limit.why_not else []
+    notes += _before_the_fuse(found, limit)
     if limit.check.name == "alignment" and limit.gives and math.isfinite(limit.gives):
         bent = next(x for x in found.limits if x.check.name == "mount_section").gives
         if bent is not None and bent < limit.gives:

@@ -23,6 +23,8 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "hub_bolts": (1.25, "EN 1993-1-8 gamma_M2"),
     "hub_bolt_slip": (1.25, "EN 1993-1-8 gamma_M3"),
     "hub_weld": (2.5, "common practice, no source (welds nobody has looked into)"),
+    "hub_pin": (1.5, COMMON),
+    "driven_pin": (1.5, COMMON),
     "hub_bolt_holes": (1.25, "EN 1993-1-8 gamma_M2"),
     "sprocket_teeth": (2.0, COMMON),
     "driven_teeth": (2.0, COMMON),

@@ -82,6 +82,19 @@ class RingWeld:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Pin:
+    """A pin through hub and shaft, or a shear pin between two flanges."""
+
+    diameter: Value
+    circle: Value  # diameter the sheared sections stand on
+    planes: Value  # sheared sections
+    shear_strength: Value
+    through_shaft: bool
+    hub_diameter: Value | None  # outside, where the pin goes through the hub and it is told
+    fuse: bool  # meant to go before anything else
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Sprocket:
     """The toothed plate of one side, where its material is told."""
 

@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
-from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, Sprocket
+from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, Pin, RingWeld, Sprocket
 from .mounting import Mount
 from .worked import Value
 
@@ -138,7 +138,7 @@ class Hub:
 
     drive: str
     key: Key | None
-    yield_strength: Value  # of the softest of key, shaft and hub
+    yield_strength: Value  # of the softest of key or pin, shaft and hub
     flats: Flats | None
     grip: Grip | None
     set_screw_count: int
@@ -147,6 +147,7 @@ class Hub:
     bolts: BoltRing | None  # between sprocket and hub
     weld: RingWeld | None
     sprocket: Sprocket | None
+    pin: Pin | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -157,7 +158,8 @@ class Driven:
     weld: RingWeld | None
     sprocket: Sprocket | None
     key: Key | None
-    key_yield: Value | None
+    pin: Pin | None
+    key_yield: Value | None  # softest of key or pin, shaft and hub
     shaft: DrivenShaft | None
     shaft_diameter: Value | None
     freewheel_torque: Value | None

@@ -43,6 +43,10 @@ TOOTHED = {
     "hub__sprocket_material": "6082", "driven__sprocket_material": "6082", "driven__bolts": "6 x M8",
     "driven__bolt_circle": "120 mm",
 }  # fmt: skip
+PINNED = {
+    "hub__key": None, "hub__pin": "3 mm", "hub__outer_diameter": "22 mm", "driven__pin": "6 mm",
+    "driven__shear_pin": True, "driven__shaft_diameter": "25 mm", "driven__outer_diameter": "40 mm",
+}  # fmt: skip
 CLAMP = {"hub__key": None, "hub__drive": "clamp", "hub__screws": "2 x M6"}
 BETWEEN = {
     "driven__shaft_diameter": "25 mm", "driven__overhang": "60 mm", "driven__bearing_span": "300 mm",
@@ -98,7 +102,7 @@ def drives() -> list[DriveFile]:
             mount__form="twin plates", mount__gap="140 mm", mount__spacers=4, mount__spacer_diameter="16 mm",
             mount__spacers_across="90 mm", mount__spacers_along="90 mm", fixings__bolts="8 x M8",
         ),
-        welded_file(mount__material="6061"),
+        welded_file(mount__material="6061", **PINNED),
         welded_file(fixings__weld_sides="one"),
         saddle_file(mount__tube="with the shaft"),
         block_file(frame__member="square tube"),

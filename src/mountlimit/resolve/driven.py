@@ -5,6 +5,7 @@ from __future__ import annotations
 from ..held import DrivenShaft
 from ..model import ChainDrive, Driven
 from ..picking import Picker
+from .pins import pin
 from .sprocket import bolt_ring, given_key, ring_weld
 from .teeth import sprocket
 
@@ -21,9 +22,11 @@ def driven(picker: Picker, chain: ChainDrive) -> Driven:
     elif key is not None and diameter is not None and key.height >= diameter:
         picker.mistake("driven.key", f"does not fit a shaft of {diameter * 1000:g} mm")
     bolts = bolt_ring(picker, "driven", bore)
+    cross = pin(picker, "driven", diameter, "driven.outer_diameter")
     return Driven(
         bolts=bolts, sprocket=sprocket(picker, "driven", chain.chain, chain.driven_teeth, bolts), weld=ring_weld(picker, "driven", bore), key=key,
-        key_yield=picker.number("driven.key_yield") if key else None,
+        pin=cross,
+        key_yield=picker.number("driven.key_yield") if key or cross else None,
         shaft=_shaft(picker), shaft_diameter=diameter,
         freewheel_torque=picker.optional("driven.freewheel_torque"),
     )  # fmt: skip
