@@ -150,6 +150,8 @@ def _on_motor_shaft(hub: Hub) -> list[str]:
         found.append("bolts or welds between driving sprocket and hub, if any")
     if hub.pin is not None and hub.pin.through_shaft:
         found.append("strength of the motor shaft where the pin crosses it")
+        if hub.pin.hub_diameter is None:
+            found.append("crushing of the hub by the pin (hub.outer_diameter is not given)")
     if hub.key is not None:
         found.append("strength of the hub's wall over the keyway")
     return ["; ".join(found)] if found else []
@@ -169,6 +171,10 @@ def _driven_side(driven: Driven) -> list[str]:
     ]
     if driven.pin is not None and driven.pin.through_shaft:
         found.append("strength of the driven shaft where the pin crosses it")
+        if driven.pin.hub_diameter is None:
+            found.append(
+                "crushing of the driven hub by the pin (driven.outer_diameter is not given)"
+            )
     left = [f"on the driven side: {'; '.join(found)}"] if found else []
     return [*left, "weight on the driven shaft, its bearings and its fatigue"]
 

@@ -176,3 +176,8 @@ def test_not_checked_follows_the_pin():
     assert "how the driven sprocket is fastened" not in words
     assert "the motor shaft where the pin crosses it" in words
     assert "the driven shaft where the pin crosses it" in words
+    assert "hub.outer_diameter is not given" in words
+    told = resolve(
+        file_of(**HUB, **DRIVEN, hub__outer_diameter="20 mm", driven__outer_diameter="40 mm")
+    )
+    assert "outer_diameter" not in "\n".join(assess.not_checked(told))

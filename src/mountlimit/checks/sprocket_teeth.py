@@ -54,7 +54,7 @@ def _driven(drive: Drive) -> Sprocket | None:
     return drive.driven.sprocket
 
 
-SEES = "aluminium chips or missing teeth; the chain slips with a crack under load"
+SEES = "chips below the sprocket, teeth missing; the chain slips with a crack under load"
 CHECKS = (
     Check(
         name="sprocket_teeth", part="teeth of the driving sprocket", kind="strength",

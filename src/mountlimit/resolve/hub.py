@@ -29,15 +29,16 @@ WRAP_SOURCE = "statics: hub pressing along two lines, as a cosine round the shaf
 def hub(picker: Picker, shaft: Shaft, chain: ChainDrive) -> Hub:
     """Give what turns the sprocket; a key of the usual size when nothing is said."""
     drive = _drive(picker)
-    bolts = bolt_ring(picker, "hub", shaft.diameter)
     key = _key(picker) if drive == "key" else None
     count, hold, pair = _set_screws(picker, drive)
+    strength = picker.number("hub.key_yield")
+    flats = _flats(picker, shaft.diameter) if drive == "flats" else None
+    grip = _grip(picker, drive) if drive in ("taper bush", "clamp") else None
+    bolts = bolt_ring(picker, "hub", shaft.diameter)
     return Hub(
         drive=drive, key=key, set_screw_count=count, set_screw_hold=hold, set_screw_pair=pair,
-        yield_strength=picker.number("hub.key_yield"),
-        flats=_flats(picker, shaft.diameter) if drive == "flats" else None,
-        grip=_grip(picker, drive) if drive in ("taper bush", "clamp") else None,
-        bolts=bolts, weld=ring_weld(picker, "hub", shaft.diameter),
+        yield_strength=strength, flats=flats, grip=grip, bolts=bolts,
+        weld=ring_weld(picker, "hub", shaft.diameter),
         pin=pin(picker, "hub", shaft.diameter, "hub.outer_diameter"),
         sprocket=sprocket(picker, "hub", chain.chain, chain.driving_teeth, bolts),
     )  # fmt: skip
