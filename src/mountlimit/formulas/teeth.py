@@ -88,7 +88,7 @@ def tooth_share(pressure_angle: float, teeth: float) -> float:
     Examples
     --------
     >>> float(tooth_share(0.1951, 11))
-    0.7791
+    0.7796
     """
     return sin(2 * pi / teeth) / sin(pressure_angle + 2 * pi / teeth)
 
