@@ -62,6 +62,15 @@ HELD = {
         driven__shaft_ultimate="470 MPa", driven__weight="300 N", driven__weight_overhang="50 mm",
     ),
     "rated": drive_file(hub__key=None, hub__rated_torque="90 N*m"),
+    "toothed": drive_file(
+        hub__sprocket_material="6082", driven__sprocket_material="pom_c", driven__bolts="6 x M6",
+        driven__bolt_circle="150 mm", chain__wear="1 %",
+    ),
+    "pinned": drive_file(
+        hub__key=None, hub__pin="4 mm", hub__outer_diameter="20 mm", driven__pin="6 mm",
+        driven__pin_circle="60 mm", driven__bolts="6 x M6", driven__bolt_circle="150 mm",
+        driven__sprocket_material="6082",
+    ),
 }  # fmt: skip
 SHORT = (
     "flats",
@@ -77,7 +86,7 @@ CASES += [
     (f, c.name)
     for f, file in HELD.items()
     for c in evaluate.applicable(resolve(file))
-    if c.name in SHORT or c.name.startswith(("hub_", "driven_"))
+    if c.name in SHORT or c.name.startswith(("hub_", "driven_", "sprocket_"))
 ]
 FILES |= MEMBERS | HELD
 

@@ -125,8 +125,21 @@ def not_checked(drive: Drive) -> tuple[str, ...]:
         *_second_stage(drive),
         *_driven_side(drive.driven),
         f"{bending}what stops the drive, and how suddenly",
-        f"{speed}worn sprockets; teeth of the sprockets, bolt holes in a thin or soft one",
+        f"{speed}worn sprockets{_untold_teeth(drive)}",
         "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
+    )
+
+
+def _untold_teeth(drive: Drive) -> str:
+    """Say whose teeth are not checked: their sprocket's material is not told."""
+    sides = {"driving": drive.hub.sprocket, "driven": drive.driven.sprocket}
+    untold = [side for side, told in sides.items() if told is None]
+    if not untold:
+        return ""
+    keys = [f"{'hub' if side == 'driving' else side}.sprocket_material" for side in untold]
+    return (
+        f"; teeth of the {' and the '.join(untold)} sprocket, bolt holes in a thin or soft one "
+        f"({' and '.join(keys)} not given)"
     )
 
 
@@ -139,6 +152,10 @@ def _on_motor_shaft(hub: Hub) -> list[str]:
         found.append("the grip of the taper bush")
     if hub.bolts is None and hub.weld is None:
         found.append("bolts or welds between driving sprocket and hub, if any")
+    if hub.pin is not None and hub.pin.through_shaft:
+        found.append("strength of the motor shaft where the pin crosses it")
+        if hub.pin.hub_diameter is None:
+            found.append("crushing of the hub by the pin (hub.outer_diameter is not given)")
     if hub.key is not None:
         found.append("strength of the hub's wall over the keyway")
     return ["; ".join(found)] if found else []
@@ -161,7 +178,7 @@ def _second_stage(drive: Drive) -> list[str]:
 
 def _driven_side(driven: Driven) -> list[str]:
     """Say what of the driven side was not told."""
-    fastened = driven.bolts or driven.weld or driven.key
+    fastened = driven.bolts or driven.weld or driven.key or driven.pin
     found = [
         words
         for words, told in (
@@ -171,6 +188,12 @@ def _driven_side(driven: Driven) -> list[str]:
         )
         if told is None
     ]
+    if driven.pin is not None and driven.pin.through_shaft:
+        found.append("strength of the driven shaft where the pin crosses it")
+        if driven.pin.hub_diameter is None:
+            found.append(
+                "crushing of the driven hub by the pin (driven.outer_diameter is not given)"
+            )
     left = [f"on the driven side: {'; '.join(found)}"] if found else []
     return [*left, _driven_shaft(driven)]
 
@@ -276,8 +299,28 @@ def at_currents(worst: Drive, limit: Limit, currents: list[float]) -> list[AtCur
     ]
 
 
+def _before_the_fuse(found: Found, limit: Limit) -> list[str]:
+    """Say what may give before a pin that is meant to go first does."""
+    pins = {"hub_pin": found.drive.hub.pin, "driven_pin": found.drive.driven.pin}
+    pin, high = pins.get(limit.check.name), limit.gives_high
+    if pin is None or not pin.fuse or high is None:
+        return []
+    sooner = [
+        x.check.part
+        for x in found.limits
+        if x is not limit and x.counts and x.gives_low is not None and x.gives_low < high
+    ]
+    if math.isinf(high):
+        return ["meant to go first, but not reached: a smaller or softer pin would go sooner"]
+    where = f"meant to go first, by {high:.0f} A at the latest"
+    if not sooner:
+        return [f"{where}; nothing else gives below that"]
+    return [f"{where}; these may give before it: {', '.join(dict.fromkeys(sooner))}"]
+
+
 def _notes(found: Found, limit: Limit, pick: int) -> list[str]:
     notes = [limit.why_not] if limit.why_not else []
+    notes += _before_the_fuse(found, limit)
     if limit.check.name == "alignment" and limit.gives and math.isfinite(limit.gives):
         bent = next(x for x in found.limits if x.check.name == "mount_section").gives
         if bent is not None and bent < limit.gives:

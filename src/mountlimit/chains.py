@@ -17,6 +17,12 @@ from .model import Drive
 
 FEWEST_TEETH = 9
 
+# What was told of the chain and sprockets in the file says nothing of another chain.
+OF_THE_OLD_CHAIN = (
+    "chain__sprockets", "chain__ten_pitches", "chain__roller_diameter", "chain__inner_width",
+    "hub__tooth_width", "driven__tooth_width",
+)  # fmt: skip
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Running:
@@ -93,6 +99,7 @@ def with_chain(file: DriveFile, card: cards.Chain, driving: int, driven: int) ->
         chain__type=Given(key="chain.type", text=card.id, kind="chain", value=card),
         chain__driving_teeth=Given(key="chain.driving_teeth", text=str(driving), kind="integer", value=float(driving)),
         chain__driven_teeth=Given(key="chain.driven_teeth", text=str(driven), kind="integer", value=float(driven)),
+        **dict.fromkeys(OF_THE_OLD_CHAIN),
     )  # fmt: skip
     return replace(edited, plates=file.plates)
 

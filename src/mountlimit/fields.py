@@ -117,6 +117,10 @@ CHAIN = Section("chain", "the chain and its two sprockets", (
     need("chain.driving_teeth", "integer", "teeth on the motor", "6", "60", "11"),
     need("chain.driven_teeth", "integer", "teeth on the driven sprocket", "6", "150", "60"),
     need("chain.centre_distance", "length", "between the two sprocket axes", "40 mm", "5 m", "330 mm"),
+    Field(key="chain.sprockets", kind="chain", meaning="chain the sprockets were cut for, when you know it", example="40"),
+    may("chain.ten_pitches", "length", "length over ten pitches of the chain pulled straight, by caliper", "40 mm", "600 mm"),
+    may("chain.roller_diameter", "length", "diameter of its rollers (or bushes), by caliper", "2 mm", "50 mm"),
+    may("chain.inner_width", "length", "clear width between its inner plates, by caliper", "1.5 mm", "50 mm"),
     Field(key="chain.pull", kind="direction", many=True, meaning="where the chain pulls the motor: 'across' the mount, 'away' from or 'towards' the frame, or an angle from 'across'"),
     may("chain.slack", "ratio", "mid-span sag of the slack run over its length", "0.1 %", "20 %", ("1 %", "3 %", "5 %")),
     may("chain.wear", "ratio", "elongation since the centres were set", "0 %", "5 %", ("0 %", "0 %", "0.5 %")),
@@ -174,13 +178,28 @@ def sprocket_joint(part: str, sprocket: str) -> tuple[Field, ...]:
         may(f"{part}.weld_sides", "integer", "sides of the sprocket that are welded", "1", "2", ("1", "1", "1"), "one side assumed: the safe side"),
         may(f"{part}.weld_share", "ratio", "welded part of the circle, less than 1 for stitches", "5 %", "100 %", ("100 %", "100 %", "100 %"), "welded all round assumed"),
         Field(key=f"{part}.weld_material", kind="material", meaning="what the weaker of the two welded parts is made of", example="s235"),
+        Field(key=f"{part}.sprocket_material", kind="material", meaning=f"what {sprocket} is made of; its teeth are checked then", example="6082"),
+        may(f"{part}.tooth_width", "length", "width of its teeth along the shaft, by caliper", "1 mm", "50 mm", example="7 mm"),
+        may(f"{part}.tooth_share", "ratio", "part of the chain's pull on its most loaded tooth", "20 %", "100 %", example="80 %"),
+    )  # fmt: skip
+
+
+def pin_keys(part: str, sprocket: str) -> tuple[Field, ...]:
+    """Give the keys of a pin that turns a sprocket; the same on both sides."""
+    return (
+        may(f"{part}.pin", "length", f"diameter of the pin that turns {sprocket}: through hub and shaft, or a shear pin in a flange", "1 mm", "40 mm", example="5 mm"),
+        choose(f"{part}.pin_kind", "what the pin is; without it mild steel is assumed", ("mild steel", "spring pin", "brass", "hardened dowel")),
+        may(f"{part}.pin_shear_strength", "stress", "shear strength of the pin when you know it", "20 MPa", "1500 MPa", example="320 MPa"),
+        may(f"{part}.pin_circle", "length", "shear pin in a flange: diameter of the circle it stands on", "8 mm", "1 m", example="60 mm"),
+        may(f"{part}.pin_planes", "integer", "sections of pin that must be cut: 2 for a pin through hub and shaft, 1 in a flange", "1", "12", example="2"),
+        Field(key=f"{part}.shear_pin", kind="flag", meaning="the pin is meant to go first: say what may give before it"),
     )  # fmt: skip
 
 
 HUB = Section("hub", "how the driving sprocket is held on the shaft", (
-    choose("hub.drive", "what turns the sprocket", ("key", "set screw", "flats", "taper bush", "clamp", "splines")),
+    choose("hub.drive", "what turns the sprocket", ("key", "set screw", "flats", "taper bush", "clamp", "splines", "pin")),
     Field(key="hub.key", kind="key size", meaning="width x height x length of the key", example="4 x 4 x 16 mm"),
-    may("hub.key_yield", "stress", "yield strength of the softest of key, shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
+    may("hub.key_yield", "stress", "yield strength of the softest of key (or pin), shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
     Field(key="hub.set_screw", kind="set screws", meaning="number and size of set screws", example="1 x M6"),
     may("hub.flats", "integer", "flats on the shaft: 1 (D shaft) or 2 (double D)", "1", "2", ("1", "1", "1"), "one flat assumed: the safe side"),
     may("hub.flat_depth", "length", "how deep each flat is cut into the round shaft", "0.1 mm", "30 mm", example="1 mm"),
@@ -192,7 +211,8 @@ HUB = Section("hub", "how the driving sprocket is held on the shaft", (
     may("hub.screw_tightening_torque", "torque", "torque each of these screws was tightened to", "0.05 N*m", "2000 N*m", example="9 N*m"),
     may("hub.screw_preload", "force", "clamping force of each of these screws when it is known", "10 N", "1000 kN", example="8 kN"),
     may("hub.shaft_friction", "ratio", "friction between the clamped hub or bush and the shaft", "0.01", "1", ("0.1", "0.15", "0.2"), "from memory (steel or iron on a steel shaft, oily to dry)"),
-    may("hub.outer_diameter", "length", "outer diameter of the hub, where a key is let in", "5 mm", "500 mm", example="25 mm"),
+    may("hub.outer_diameter", "length", "outer diameter of the hub, where a key is let in or a pin goes through", "5 mm", "500 mm", example="25 mm"),
+    *pin_keys("hub", "the driving sprocket"),
     *sprocket_joint("hub", "the driving sprocket"),
 ))  # fmt: skip
 
@@ -224,9 +244,11 @@ JACKSHAFT = Section("jackshaft", "the shaft between two chains; needs [second_ch
 ))  # fmt: skip
 
 DRIVEN = Section("driven", "the driven side; what is left out here is not checked", (
+    *pin_keys("driven", "the driven sprocket"),
+    may("driven.outer_diameter", "length", "outer diameter of the driven hub, where a pin goes through", "5 mm", "500 mm", example="45 mm"),
     *sprocket_joint("driven", "the driven sprocket"),
     Field(key="driven.key", kind="key size", meaning="width x height x length of the key in the driven hub", example="8 x 7 x 40 mm"),
-    may("driven.key_yield", "stress", "yield strength of the softest of key, driven shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
+    may("driven.key_yield", "stress", "yield strength of the softest of key (or pin), driven shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
     may("driven.shaft_diameter", "length", "diameter of the driven shaft, where it turns with the sprocket", "5 mm", "200 mm", example="25 mm"),
     may("driven.overhang", "length", "middle of the driven sprocket to the middle of the nearest bearing", "1 mm", "2 m", example="35 mm"),
     may("driven.bearing_span", "length", "between the two bearings of the driven shaft, for its bearings or a sprocket between them", "10 mm", "5 m", example="400 mm"),

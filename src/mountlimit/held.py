@@ -120,6 +120,29 @@ class ShaftWeight:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Pin:
+    """A pin through hub and shaft, or a shear pin between two flanges."""
+
+    diameter: Value
+    circle: Value  # diameter the sheared sections stand on
+    planes: Value  # sheared sections
+    shear_strength: Value
+    through_shaft: bool
+    hub_diameter: Value | None  # outside, where the pin goes through the hub and it is told
+    fuse: bool  # meant to go before anything else
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Sprocket:
+    """The toothed plate of one side, where its material is told."""
+
+    teeth: Value
+    material: cards.Material
+    tooth_width: Number  # along the shaft: the plate's thickness too
+    share: Value  # of the chain's pull on the most loaded tooth
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class DrivenShaft(RoundBar):
     """The driven shaft at its bearing, or under a sprocket between two bearings."""
 

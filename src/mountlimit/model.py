@@ -14,7 +14,19 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
-from .held import Bearing, BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, RoundShaft
+from .held import (
+    Bearing,
+    BoltRing,
+    BoltSet,
+    DrivenShaft,
+    Flats,
+    Grip,
+    Key,
+    Pin,
+    RingWeld,
+    RoundShaft,
+    Sprocket,
+)
 from .mounting import Mount
 from .worked import Value
 
@@ -176,7 +188,7 @@ class Hub:
 
     drive: str
     key: Key | None
-    yield_strength: Value  # of the softest of key, shaft and hub
+    yield_strength: Value  # of the softest of key or pin, shaft and hub
     flats: Flats | None
     grip: Grip | None
     set_screw_count: int
@@ -184,6 +196,8 @@ class Hub:
     set_screw_pair: Value
     bolts: BoltRing | None  # between sprocket and hub
     weld: RingWeld | None
+    sprocket: Sprocket | None
+    pin: Pin | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -192,8 +206,10 @@ class Driven:
 
     bolts: BoltRing | None
     weld: RingWeld | None
+    sprocket: Sprocket | None
     key: Key | None
-    key_yield: Value | None
+    pin: Pin | None
+    key_yield: Value | None  # softest of key or pin, shaft and hub
     shaft: DrivenShaft | None
     bearings: Bearing | None  # both alike
     shaft_diameter: Value | None

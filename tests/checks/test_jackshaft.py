@@ -41,6 +41,15 @@ SLOWER = {"motor__speed": "600 rpm"}
         ("driven_bolts", "driven_bolts", {"driven__bolts": "6 x M6", "driven__bolt_circle": "70 mm"}),
         ("driven_weld", "driven_weld", {"driven__weld_diameter": "60 mm", "driven__weld_leg": "4 mm"}),
         ("freewheel", "freewheel", {"driven__freewheel_torque": "200 N*m"}),
+        ("driven_teeth", "driven_teeth", {"driven__sprocket_material": "6061"}),
+        ("driven_pin", "driven_pin", {"driven__shaft_diameter": "30 mm", "driven__pin": "8 mm"}),
+        ("driven_bearings", "driven_bearings", {
+            "driven__shaft_diameter": "30 mm", "driven__overhang": "40 mm", "driven__bearing_span": "200 mm",
+            "driven__bearing": "6206",
+        }),
+        ("driven_bolt_holes", "driven_bolt_holes", {
+            "driven__bolts": "6 x M6", "driven__bolt_circle": "70 mm", "driven__sprocket_material": "6061",
+        }),
     ],
 )  # fmt: skip
 def test_second_stage_is_a_drive_of_its_own(two, one, told):

@@ -39,6 +39,14 @@ VEHICLE = {
 D_SHAFT = {
     "hub__key": None, "hub__across_flats": "11 mm", "hub__bolts": "6 x M5", "hub__bolt_circle": "40 mm",
 }  # fmt: skip
+TOOTHED = {
+    "hub__sprocket_material": "6082", "driven__sprocket_material": "6082", "driven__bolts": "6 x M8",
+    "driven__bolt_circle": "120 mm",
+}  # fmt: skip
+PINNED = {
+    "hub__key": None, "hub__pin": "3 mm", "hub__outer_diameter": "22 mm", "driven__pin": "6 mm",
+    "driven__shear_pin": True, "driven__shaft_diameter": "25 mm", "driven__outer_diameter": "40 mm",
+}  # fmt: skip
 CLAMP = {"hub__key": None, "hub__drive": "clamp", "hub__screws": "2 x M6"}
 BETWEEN = {
     "driven__shaft_diameter": "25 mm", "driven__overhang": "60 mm", "driven__bearing_span": "300 mm",
@@ -51,7 +59,14 @@ DRIVEN = {
 }  # fmt: skip
 
 
-FURTHER = ("gate_winder", "chaff_blower", "kelp_hauler", "turf_roller", "willow_stripper", "clay_pug")
+FURTHER = (
+    "gate_winder",
+    "chaff_blower",
+    "kelp_hauler",
+    "turf_roller",
+    "willow_stripper",
+    "clay_pug",
+)
 # Joined edge to face in other ways than wood screws into wood.
 SCREWED = (
     {},
@@ -77,7 +92,7 @@ def drives() -> list[DriveFile]:
             duty__ramp="0.2 s", fixings__holes="slotted", fixings__tightening_torque="12 N*m",
             hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm", frame__member="angle",
         ),
-        drive_file(**D_SHAFT, **DRIVEN),
+        drive_file(**D_SHAFT, **DRIVEN, driven__sprocket_material="pom_c", driven__bolts="6 x M8", driven__bolt_circle="120 mm"),
         drive_file(**{**BETWEEN, "motor__speed": "2500 rpm"}),
         drive_file(**{**D_SHAFT, "hub__flats": 2}),
         drive_file(
@@ -92,12 +107,12 @@ def drives() -> list[DriveFile]:
             frame__member="rectangular tube", frame__depth="60 mm", frame__ends="hinged", **{**CLAMP, "hub__drive": "taper bush"},
             **VEHICLE,
         ),
-        angle_file(fixings__holes="slotted", frame__member="channel", **CLAMP, **BETWEEN),
+        angle_file(fixings__holes="slotted", frame__member="channel", **CLAMP, **BETWEEN, **TOOTHED),
         drive_file(
             mount__form="twin plates", mount__gap="140 mm", mount__spacers=4, mount__spacer_diameter="16 mm",
             mount__spacers_across="90 mm", mount__spacers_along="90 mm", fixings__bolts="8 x M8",
         ),
-        welded_file(mount__material="6061"),
+        welded_file(mount__material="6061", **PINNED),
         welded_file(fixings__weld_sides="one"),
         saddle_file(mount__tube="with the shaft"),
         block_file(frame__member="square tube"),

@@ -16,9 +16,6 @@ RUNNING_SKEW = Value(0.0017453292519943296, "policy.running_skew", "assumed",
                      "chain makers' rule above 0.5 m/s, 0.1 deg (from memory)")  # fmt: skip
 RUNNING_OFFSET = Value(0.001, "policy.running_offset", "assumed",
                        "chain makers' rule above 0.5 m/s, 1 mm per metre (from memory)")  # fmt: skip
-SMALL_PITCH = 0.0127
-WIDTH_SHARE = {True: Value(0.93, "chain.tooth_width", "card", "ISO 606, pitch up to 12.7 mm (from memory)"),
-               False: Value(0.95, "chain.tooth_width", "card", "Bhandari, Design of Machine Elements, example 14.5")}  # fmt: skip
 
 
 def lean(case: Case) -> tuple[Number, Number, Number]:
@@ -46,9 +43,7 @@ def skew(case: Case) -> tuple[Number, Number, Number]:
 def rub(case: Case) -> Number:
     """Give the skew at which the plates first rub on the teeth of this chain."""
     card = case.drive.chain.chain
-    width = sprocket.tooth_width(
-        card.inner_width, WIDTH_SHARE[bool(card.pitch <= SMALL_PITCH * 1.0001)]
-    )
+    width = sprocket.tooth_width(card.inner_width, sprocket.width_factor(card.pitch))
     return alignment.rub_angle(alignment.side_clearance(card.inner_width, width), card.pitch)
 
 

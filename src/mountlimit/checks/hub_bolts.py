@@ -14,7 +14,7 @@ NO_PULL = Value(0.0, "pull", "derived", "a shoulder of the hub carries the chain
 NO_TENSION = Value(0.0, "tension", "derived", "the chain pulls across the bolts, not along them")
 
 
-def _shear(bolts: BoltRing, torque: Number, pull: Number) -> Number:
+def worst_shear(bolts: BoltRing, torque: Number, pull: Number) -> Number:
     """Give the shear on the worst bolt."""
     return ring.ring_bolt_shear(
         torque, NO_PULL if bolts.piloted else pull, bolts.bolts.number, bolts.circle
@@ -26,7 +26,7 @@ def shear_rows(bolts: BoltRing | None, torque: Number, pull: Number) -> list[Row
     if bolts is None:
         return []
     grade, area = bolts.bolts.grade, bolts.bolts.thread.stress_area
-    shear = _shear(bolts, torque, pull)
+    shear = worst_shear(bolts, torque, pull)
     cut = bolt_group.shear_resistance(grade.shear_factor, grade.ultimate_strength, area, AT_THE_END)
     return [Row(station="worst bolt of the circle", demand=shear, capacity=cut, quantity="force",
                 utilisation=usage.utilisation(shear, cut))]  # fmt: skip
@@ -36,7 +36,7 @@ def slip_rows(bolts: BoltRing | None, torque: Number, pull: Number) -> list[Row]
     """Compare the worst bolt's share with the friction its clamp makes."""
     if bolts is None:
         return []
-    shear = _shear(bolts, torque, pull)
+    shear = worst_shear(bolts, torque, pull)
     hold = slip.slip_resistance(bolts.friction, bolts.preload, NO_TENSION)
     return [Row(station="worst bolt of the circle", demand=shear, capacity=hold, quantity="force",
                 utilisation=usage.utilisation(shear, hold))]  # fmt: skip

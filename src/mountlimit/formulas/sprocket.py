@@ -2,8 +2,17 @@
 
 from __future__ import annotations
 
-from ..worked import formula
+from ..worked import Value, formula
 from ._maths import cos, pi, sin, tan
+
+SMALL_PITCH = 0.0127 * 1.0001
+NARROW = Value(0.93, "tooth width", "card", "ISO 606, pitch up to 12.7 mm (from memory)")
+WIDE = Value(0.95, "tooth width", "card", "Bhandari, Design of Machine Elements, example 14.5")
+
+
+def width_factor(pitch: float) -> Value:
+    """Give the usual width of a tooth over the inner width of the chain, by its pitch in metres."""
+    return NARROW if pitch <= SMALL_PITCH else WIDE
 
 
 @formula

@@ -46,11 +46,12 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
         ),
     )  # fmt: skip
     chain, shaft = line.chain(picker), line.shaft(picker, motor)
-    hub = hub_part.hub(picker, shaft)
+    hub = hub_part.hub(picker, shaft, chain)
     frame, use = frame_part.frame(picker), line.use(picker)
     welded = bool(mount.welds or hub.weld) or "driven.weld_diameter" in picker.given
     duty, policy = line.duty(picker, welded), line.policy(picker)
-    jackshaft, driven = second_stage.jackshaft(picker, chain), driven_part.driven(picker)
+    jackshaft = second_stage.jackshaft(picker, chain)
+    driven = driven_part.driven(picker, chain if jackshaft is None else jackshaft.run)
     if mount.flat_face and shaft.face_overhang <= mount.thickness / 2:
         picker.mistake(
             "shaft.face_overhang",

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from ..held import Bearing, DrivenShaft, ShaftWeight
-from ..model import Driven
+from ..model import ChainRun, Driven
 from ..picking import Picker
 from ..worked import Value
 from . import bearing, round_shaft
+from .pins import pin
 from .sprocket import bolt_ring, given_key, ring_weld
+from .teeth import sprocket
 
 OUTSIDE, BETWEEN = "outside the bearings", "between the bearings"
 FATIGUE = ("driven.notch", "driven.shaft_ultimate")
@@ -17,7 +19,7 @@ NEEDS_SHAFT = (
 )  # fmt: skip
 
 
-def driven(picker: Picker) -> Driven:
+def driven(picker: Picker, chain: ChainRun) -> Driven:
     """Give the driven side; None for every part that is not told."""
     diameter = picker.optional("driven.shaft_diameter")
     bore = float(diameter or 0.0)
@@ -29,9 +31,12 @@ def driven(picker: Picker) -> Driven:
     shaft = _shaft(picker)
     if key is not None and shaft is not None and shaft.dead:
         picker.mistake("driven.key", "turns nothing on a dead axle", "leave it out")
+    bolts = bolt_ring(picker, "driven", bore)
+    cross = pin(picker, "driven", diameter, "driven.outer_diameter")
     return Driven(
-        bolts=bolt_ring(picker, "driven", bore), weld=ring_weld(picker, "driven", bore), key=key,
-        key_yield=picker.number("driven.key_yield") if key else None,
+        bolts=bolts, sprocket=sprocket(picker, "driven", chain.chain, chain.driven_teeth, bolts),
+        weld=ring_weld(picker, "driven", bore), key=key, pin=cross,
+        key_yield=picker.number("driven.key_yield") if key or cross else None,
         shaft=shaft, bearings=_bearings(picker, shaft), shaft_diameter=diameter,
         freewheel_torque=picker.optional("driven.freewheel_torque"),
     )  # fmt: skip

@@ -8,12 +8,14 @@ from typing import Any
 from .. import cards
 from ..formulas import flats as flat_formulas
 from ..held import Flats, Grip, Key
-from ..model import Hub, Shaft
+from ..model import ChainDrive, Hub, Shaft
 from ..picking import Picker
 from ..worked import Value
 from . import preload
 from .motor import bolt_set
+from .pins import pin
 from .sprocket import bolt_ring, given_key, ring_weld
+from .teeth import sprocket
 
 COMMON = "common practice, no source"
 DEEPEST_FLAT = (
@@ -24,39 +26,45 @@ WRAP = (1.0, 4 / math.pi, math.pi / 2)
 WRAP_SOURCE = "statics: hub pressing along two lines, as a cosine round the shaft, evenly"
 
 
-def hub(picker: Picker, shaft: Shaft) -> Hub:
+def hub(picker: Picker, shaft: Shaft, chain: ChainDrive) -> Hub:
     """Give what turns the sprocket; a key of the usual size when nothing is said."""
     drive = _drive(picker)
     key = _key(picker) if drive == "key" else None
     count, hold, pair = _set_screws(picker, drive)
+    strength = picker.number("hub.key_yield")
+    flats = _flats(picker, shaft.diameter) if drive == "flats" else None
+    grip = _grip(picker, drive) if drive in ("taper bush", "clamp") else None
+    bolts = bolt_ring(picker, "hub", shaft.diameter)
     return Hub(
         drive=drive, key=key, set_screw_count=count, set_screw_hold=hold, set_screw_pair=pair,
-        yield_strength=picker.number("hub.key_yield"),
-        flats=_flats(picker, shaft.diameter) if drive == "flats" else None,
-        grip=_grip(picker, drive) if drive in ("taper bush", "clamp") else None,
-        bolts=bolt_ring(picker, "hub", shaft.diameter),
+        yield_strength=strength, flats=flats, grip=grip, bolts=bolts,
         weld=ring_weld(picker, "hub", shaft.diameter),
+        pin=pin(picker, "hub", shaft.diameter, "hub.outer_diameter"),
+        sprocket=sprocket(picker, "hub", chain.chain, chain.driving_teeth, bolts),
     )  # fmt: skip
 
 
 # What stands in the file says how the hub is driven: the first that is given counts.  Screws alone
-# may belong to a bush or to a clamp; the clamp holds less.
+# may belong to a bush or to a clamp; the clamp holds less.  A pin on a circle of its own holds no shaft.
 TELLING = {
-    "hub.key": "key", "hub.set_screw": "set screw", "hub.flat_depth": "flats",
+    "hub.key": "key", "hub.pin": "pin", "hub.set_screw": "set screw", "hub.flat_depth": "flats",
     "hub.across_flats": "flats", "hub.rated_torque": "taper bush", "hub.screws": "clamp",
 }  # fmt: skip
 
 # Of these drives alone each key says something; beside another one it is said to idle.
 IDLE = {
-    "hub.flat_depth": ("flats",), "hub.across_flats": ("flats",), "hub.outer_diameter": ("key",),
+    "hub.flat_depth": ("flats",), "hub.across_flats": ("flats",), "hub.outer_diameter": ("key", "pin"),
     "hub.rated_torque": ("taper bush", "clamp"), "hub.screws": ("taper bush", "clamp"),
 }  # fmt: skip
 
 
 def _drive(picker: Picker) -> str:
-    told = next((word for key, word in TELLING.items() if key in picker.given), None)
-    plain = told in ("key", "set screw", "flats") and "hub.drive" not in picker.given
+    known = {k for k in picker.given if k != "hub.pin" or "hub.pin_circle" not in picker.given}
+    told = next((word for key, word in TELLING.items() if key in known), None)
+    plain = told in ("key", "pin", "set screw", "flats") and "hub.drive" not in picker.given
     drive = str(told) if plain else picker.word("hub.drive", told or "key")
+    if drive == "pin" and "hub.pin" not in picker.given:
+        picker.mistake("hub.pin", "is missing: diameter of the pin", "for example '5 mm'")
     for key, meant in IDLE.items():
         if key in picker.given and drive not in meant:
             picker.warnings.append(f"{key} does nothing here: hub.drive is '{drive}'.")

@@ -10,7 +10,7 @@ from ..formulas import give
 from ..model import ChainDrive, Duty, DutyStep, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
-from . import bearing, chain_life, round_shaft
+from . import bearing, chain_kind, chain_life, round_shaft
 from .outboard import outboard
 
 COMMON = "common practice, no source"
@@ -22,6 +22,7 @@ UNKNOWN_RELIEF = (0.03, 0.10, 0.15)
 def chain(picker: Picker) -> ChainDrive:
     """Give the chain drive; an unknown direction of pull means that every direction is tried."""
     card: cards.Chain = picker.card("chain.type")
+    chain_kind.compare(picker, card)
     centres = picker.number("chain.centre_distance")
     sides = picker.card("chain.tooth_sides")
     relief = TOOTH_RELIEF[sides] if sides else UNKNOWN_RELIEF
