@@ -39,6 +39,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "mount_strain": (1.0, "the strain limit is already an allowable (Crawford, Plastics Engineering 3rd ed.)"),
     "spacer_strength": (2.0, COMMON),
     "bolt_slip": (1.25, "EN 1993-1-8 gamma_M3"),
+    "jack_screw": (1.5, COMMON),
     "bolt_strength": (1.25, "EN 1993-1-8 gamma_M2"),
     "tube_grip": (1.25, "EN 1993-1-8 gamma_M3"),
     "tube_crush": (1.0, "EN 1993-1-8 gamma_M5"),

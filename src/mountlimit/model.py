@@ -162,6 +162,16 @@ class Driven:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class JackScrew:
+    """A screw that bears on the mount along the slots of its bolts, against the chain's pull."""
+
+    thread: cards.Thread
+    grade: cards.BoltClass
+    tip_diameter: Value
+    off: Value  # of its line from the middle of the frame bolts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Fixings:
     """The frame bolts and the joint they clamp."""
 
@@ -179,6 +189,7 @@ class Fixings:
     hole_diameter: Value
     body_diameter: Value  # of what bears on the hole: the bolt, or its sleeve
     joint_stiffness: Value
+    jack: JackScrew | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

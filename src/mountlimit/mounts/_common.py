@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol
 
 from ..errors import Mistake
+from ..fields import FIXINGS
 from ..formulas import layout
 from ..model import Drive, Fixings, Motor, Number
 from ..mounting import Beyond, BoltPlane, Clamp, Cut, Mount, Segment, Substance
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
     from ..plates import Cutout, Facet, FrameBolt, Hole, MotorBolt, Slot
 
 
+# Keys of a form whose bolts have no slots, or are not one set that a single screw can hold.
+NO_JACK = tuple(f.key for f in FIXINGS.fields if f.key.startswith("fixings.jack_screw"))
 Outline = list[tuple[float, float]]
 Holes = tuple[tuple[float, float], ...]  # (place across, diameter)
 

@@ -12,7 +12,7 @@ from ..mounting import Substance
 from ..mounts._common import BoltHoles
 from ..picking import Picker
 from ..worked import Value
-from . import preload
+from . import jack, preload
 from .motor import bolt_set, unmarked
 
 COMMON = "common practice, no source"
@@ -163,6 +163,7 @@ def fixings(picker: Picker, material: Substance, own: BoltHoles | None) -> Fixin
         slotted=holes.slotted, slot_length=holes.slot_length, slots_along=holes.slots_along,
         washer_diameter=holes.face or washer, hole_diameter=hole, body_diameter=holes.body,
         joint_stiffness=picker.number("fixings.joint_stiffness"),
+        jack=jack.jack_screw(picker, holes.slotted),
     )  # fmt: skip
 
 
