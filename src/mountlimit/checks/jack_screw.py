@@ -7,6 +7,7 @@ driven against the mount, and the threads that hold it, are not known and not ch
 
 from __future__ import annotations
 
+import math
 from functools import reduce
 
 import numpy as np
@@ -48,8 +49,9 @@ def axis_of_slots(drive: Drive) -> str:
 
 def stands_idle(drive: Drive) -> bool:
     """Tell whether the slots run across every pull of the chain, so that the screw stops nothing."""
-    way = {"x": np.cos, "y": np.sin, "z": np.zeros_like}[axis_of_slots(drive)]
-    return all(abs(float(way(float(angle)))) < IDLE for _, angle in drive.chain.pulls)
+    ways = {"x": math.cos, "y": math.sin}
+    axis = axis_of_slots(drive)
+    return all(axis not in ways or abs(ways[axis](angle)) < IDLE for _, angle in drive.chain.pulls)
 
 
 def left_to_friction(case: Case, screw: JackScrew) -> tuple[Number, ...]:
