@@ -40,12 +40,13 @@ class Range:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Feet:
-    """Where the feet of a motor stand: four bolts in a rectangle, under the shaft and behind the face."""
+    """Where a motor is held down beside and behind its face: rows of two bolts, of feet or of bands."""
 
     shaft_height: Value  # from the underside of the feet to the shaft axis
     across: Value  # between the bolt centres, square to the shaft
-    along: Value  # between them along the shaft
-    to_face: Value  # from the front bolts to the motor's mounting face
+    along: Number  # between the first and the last of them along the shaft
+    to_face: Number  # from the front bolts to the motor's mounting face
+    rows: int = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
