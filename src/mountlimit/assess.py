@@ -28,6 +28,7 @@ JACK_IDLE = (
     "The slots run across the chain's pull, so the jack screw stops nothing: turn the slots, or see "
     "fixings.slots_run."
 )
+BANDS_HELD = "how the cradle is held on its base plate, the bands and their lugs, the motor's shell under them"
 JACK_HELD = "the threads that hold the jack screw, and how hard it was driven home"
 CAUTIONS = (
     "Guard the chain; keep fingers, hair, clothes and bystanders clear of the chain line.",
@@ -126,6 +127,7 @@ def not_checked(drive: Drive) -> tuple[str, ...]:
         "the frame beyond the member given, wheels and brakes",
         *_on_motor_shaft(drive.hub),
         *_driven_side(drive.driven),
+        *([BANDS_HELD] if drive.mount.bands else []),
         *([JACK_HELD] if drive.fixings.jack else []),
         f"{bending}what stops the drive, and how suddenly",
         f"{speed}worn sprockets; teeth of the sprockets, bolt holes in a thin or soft one",

@@ -34,6 +34,8 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "motor_face_slip": (1.25, "EN 1993-1-8 gamma_M3"),
     "foot_bolts": (1.25, "EN 1993-1-8 gamma_M2"),
     "foot_slip": (1.25, "EN 1993-1-8 gamma_M3"),
+    "band_grip": (1.25, "EN 1993-1-8 gamma_M3"),
+    "band_screw": (1.25, "EN 1993-1-8 gamma_M2"),
     "mount_section": (2.0, COMMON),
     "mount_fatigue": (1.5, COMMON),
     "mount_strain": (1.0, "the strain limit is already an allowable (Crawford, Plastics Engineering 3rd ed.)"),

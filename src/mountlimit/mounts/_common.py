@@ -226,7 +226,7 @@ def _softness(picker: Picker, parts: Parts, thickness: Value) -> Value:
 def mount(
     form: str, picker: Picker, parts: Parts, thickness: Value, width: Value,
     segments: tuple[Segment, ...], cuts: tuple[Cut, ...], planes: tuple[BoltPlane, ...],
-    area: float, **more: Any,
+    area: float, softness: Value | None = None, **more: Any,
 ) -> Mount:  # fmt: skip
     """Put the common fields to a form's layout; ``more`` are those of ``Mount`` that few forms have."""
     return Mount(
@@ -237,7 +237,7 @@ def mount(
         grade=picker.word("mount.grade", "scrap" if parts.material.card.scrap else "known"),
         weight_acts=picker.word("mount.weight_acts", "towards"),
         warping_held=_warping(picker, bool(segments)),
-        softness=_softness(picker, parts, thickness),
+        softness=softness or _softness(picker, parts, thickness),
         segments=segments,
         cuts=cuts,
         planes=planes,

@@ -33,6 +33,8 @@ FATIGUE_SHARE = {
 EDGE_LEAST = 1.2  # hole diameters from hole to edge: EN 1993-1-8 table 3.3
 FACE_FRICTION = (0.1, 0.15, 0.25, "from memory (bare or painted motor face on a metal mount)")
 
+RUBBER_FRICTION = (0.1, 0.3, 0.6, "from memory (rubber on a painted motor, oily to dry)")
+
 
 def second_substance(picker: Picker) -> Substance | None:
     """Give the mount's second material, None where none is named. Raises as ``substance``."""
@@ -273,6 +275,8 @@ def face(
     if family in ("plastic", "wood") and not holes.sleeve:
         found = cards.friction(SURFACES[family])
         low, likely, high, source = found.low, found.likely, found.high, found.source
+    if picker.knows("mount.lining") and picker.word("mount.lining", "none") == "rubber":
+        low, likely, high, source = RUBBER_FRICTION
     washer = _washer(picker, "motor.washer", thread)
     clamped = MotorFace(
         preload=preload.preload(
