@@ -225,7 +225,7 @@ def climb_asked(
 
     Source
     ------
-    statics with the seat's force through its edge: X = (F - Y) * tan(a - d) + m * F, tan(d) = m, the
+    statics with the seat's force through its edge: X = (F - Y) * tan(a - e) + m * F, tan(e) = m, the
     friction m in use being no more than |M| / r over the sum of the pressure; straightened (safe side)
 
     Examples
