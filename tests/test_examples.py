@@ -42,6 +42,7 @@ FIRST = {
     "nut_shaker": First(safe="tube_grip", gives="tube_grip", exit_status=0),
     "orchard_barrow": First(safe="alignment", gives="motor_shaft", exit_status=0),
     "peat_saw": First(safe="alignment", gives="motor_shaft", exit_status=1),
+    "pulp_stirrer": First(safe="band_grip", gives="band_grip", exit_status=0),
     "reed_boat": First(safe="alignment", gives="bolt_slip", exit_status=1),
     "rope_tow": First(safe="bolt_slip", gives="bolt_slip", exit_status=0),
     "sand_washer": First(safe="foot_slip", gives="foot_slip", exit_status=0),
@@ -149,6 +150,17 @@ def test_torque_grows_with_the_teeth():
     """Turf lifter: bolts and freewheel of the driven side are passed before those of the motor."""
     safe = {x.limit.check.name: x.limit.safe for x in answer_of("turf_lifter").lines}
     assert safe["freewheel"] < safe["driven_bolt_slip"] < safe["hub_bolt_slip"]
+
+
+def test_motor_climbs_out_of_its_seat():
+    """Pulp stirrer: the seat's side is climbed before friction lets the motor turn; more tension helps."""
+    assert _line("pulp_stirrer", "band_grip").station.startswith(
+        "motor climbs the side of its seat"
+    )
+    tight = read(FOLDER / "pulp_stirrer.toml").edited(motor__tightening_torque="5 N*m")
+    assert (
+        assess(tight).first_safe.limit.safe > 1.5 * answer_of("pulp_stirrer").first_safe.limit.safe
+    )
 
 
 def test_stiff_screws_would_line_the_apple_press_up():

@@ -31,11 +31,11 @@ def lean(file: DriveFile, current: float = 30.0) -> float:
 
 
 def test_the_forms_people_build_are_there():
-    """Plates, angles, channel, end plate, clamps, feet and an own outline."""
+    """Plates, angles, channel, end plate, clamps, feet, cradle and an own outline."""
     assert {
         "plate", "plate two rows", "twin plates", "plate with strut", "welded plate", "sleeved plate",
         "angle", "welded angle", "built-up angle", "channel", "end plate", "foot motor", "saddle",
-        "clamp block", "outline",
+        "clamp block", "outline", "cradle",
     } <= set(FORMS)  # fmt: skip
 
 

@@ -82,13 +82,17 @@ SHORT = (
 )  # of the checks of hub and driven side
 CASES = [(f, c.name) for f, file in FILES.items() for c in evaluate.applicable(resolve(file))]
 CASES += [(name, "alignment") for name in MEMBERS]
+JACK = {"jack screw": drive_file(
+    chain__pull="away", fixings__holes="slotted", fixings__jack_screw="M6", fixings__friction=0.15,
+)}  # fmt: skip
+CASES += [("jack screw", "jack_screw"), ("jack screw", "bolt_slip")]
 CASES += [
     (f, c.name)
     for f, file in HELD.items()
     for c in evaluate.applicable(resolve(file))
     if c.name in SHORT or c.name.startswith(("hub_", "driven_", "sprocket_"))
 ]
-FILES |= MEMBERS | HELD
+FILES |= MEMBERS | HELD | JACK
 
 
 @pytest.fixture(scope="module")

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from . import crosscheck, evaluate, jam, limits, traction
 from .case import Case
 from .checks.alignment import skew
+from .checks.jack_screw import stands_idle
 from .crosscheck import Both
 from .drivefile import DriveFile
 from .evaluate import Governing
@@ -24,6 +25,12 @@ ALIKE = 6  # decimals of a radian from which two cases skew the chain alike
 SMALL_TURN = 0.02  # rad; beyond it linear theory ends
 ONE_PLATE = math.radians(2.0)  # skew from which one side plate may carry the whole pull
 
+JACK_IDLE = (
+    "The slots run across the chain's pull, so the jack screw stops nothing: turn the slots, or see "
+    "fixings.slots_run."
+)
+BANDS_HELD = "how the cradle is held on its base plate, the bands and their lugs, the motor's shell under them"
+JACK_HELD = "the threads that hold the jack screw, and how hard it was driven home"
 CAUTIONS = (
     "Guard the chain; keep fingers, hair, clothes and bystanders clear of the chain line.",
     "Isolate the battery before you touch the drive; first runs with the wheels off the ground.",
@@ -102,7 +109,7 @@ def assess(file: DriveFile, dead_stop: bool = False) -> Assessment:
         first_gives=lines[found.limits.index(gives)] if gives else None,
         uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
         effects=found.effects, starting_from=explain(drive),
-        warnings=(*drive.warnings, *_few_teeth(drive), *_warnings(drive, eps, case), *_apart(both)),
+        warnings=(*drive.warnings, *_few_teeth(drive), *_idle(drive), *_warnings(drive, eps, case), *_apart(both)),
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
         stops=jam.stops(found) if dead_stop or drive.motor.speed is not None else None,
         upkeep=upkeep(drive),
@@ -124,6 +131,8 @@ def not_checked(drive: Drive) -> tuple[str, ...]:
         *_on_motor_shaft(drive.hub),
         *_second_stage(drive),
         *_driven_side(drive.driven),
+        *([BANDS_HELD] if drive.mount.bands else []),
+        *([JACK_HELD] if drive.fixings.jack else []),
         f"{bending}what stops the drive, and how suddenly",
         f"{speed}worn sprockets{_untold_teeth(drive)}",
         "strength of the chain guard, quality of welds, corrosion, heat of motor and controller",
@@ -229,6 +238,11 @@ def _pull_index(drive: Drive) -> int:
         return round(float(turned), ALIKE), float(near)
 
     return max((i for i, c in enumerate(case_list(drive)) if c[1] == "pull"), key=worst)
+
+
+def _idle(drive: Drive) -> list[str]:
+    """Say so when a jack screw stops nothing."""
+    return [JACK_IDLE] if drive.fixings.jack and stands_idle(drive) else []
 
 
 def _few_teeth(drive: Drive) -> list[str]:

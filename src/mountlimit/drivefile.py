@@ -444,6 +444,7 @@ _WORDS: dict[str, Callable[[Field, Any], Any]] = {
     "heading": lambda _, value: points.heading(value),
     "chain": _card(lambda n: cards.chain(n)),
     "bearing": _card(lambda n: cards.bearing(n)),
+    "thread": _card(lambda n: cards.thread(n)),
     "bolt class": _card(lambda n: cards.bolt_class(n)),
     "material": _card(lambda n: cards.material(n)),
 }

@@ -26,7 +26,7 @@ class Field:
     """One key of the drive file."""
 
     key: str
-    kind: str  # a unit kind, or: integer, number, text, choice, flag, bolts, key size, place, hole, slot, heading, card kinds
+    kind: str  # a unit kind, or: integer, number, text, choice, flag, bolts, key size, place, hole, slot, heading, thread, card kinds
     meaning: str
     required: bool = False
     default: Default | None = None
@@ -280,6 +280,10 @@ FIXINGS = Section("fixings", "what holds the mount to the frame", (
     choose("fixings.holes", "holes for the frame bolts", ("round", "slotted")),
     may("fixings.slot_length", "length", "length of the slots, end to end; twice the hole when left out", "2 mm", "300 mm", example="25 mm"),
     choose("fixings.slots_run", "way the slots run: along the row of bolts, or square to it", ("square", "along")),
+    Field(key="fixings.jack_screw", kind="thread", meaning="thread of a jack screw that bears on the mount along the slots, against the chain's pull", example="M8"),
+    Field(key="fixings.jack_screw_class", kind="bolt class", meaning="property class of the jack screw"),
+    may("fixings.jack_screw_tip", "length", "diameter of the jack screw's tip where it bears on the mount", "1 mm", "40 mm", example="5.5 mm"),
+    may("fixings.jack_screw_off", "length", "how far the jack screw's line passes from the middle of the frame bolts", "0 mm", "1 m", ("0 mm", "3 mm", "10 mm"), "common practice, no source (set about on the middle)"),
     may("fixings.joint_stiffness", "stiffness", "stiffness of one bolted point, normal to the joint", "1 kN/mm", "10000 kN/mm", ("100 kN/mm", "400 kN/mm", "1600 kN/mm")),
 ))  # fmt: skip
 

@@ -52,12 +52,13 @@ class Range:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Feet:
-    """Where the feet of a motor stand: four bolts in a rectangle, under the shaft and behind the face."""
+    """Where a motor is held down beside and behind its face: rows of two bolts, of feet or of bands."""
 
     shaft_height: Value  # from the underside of the feet to the shaft axis
     across: Value  # between the bolt centres, square to the shaft
-    along: Value  # between them along the shaft
-    to_face: Value  # from the front bolts to the motor's mounting face
+    along: Number  # between the first and the last of them along the shaft
+    to_face: Number  # from the front bolts to the motor's mounting face
+    rows: int = 2
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -217,6 +218,16 @@ class Driven:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class JackScrew:
+    """A screw that bears on the mount along the slots of its bolts, against the chain's pull."""
+
+    thread: cards.Thread
+    grade: cards.BoltClass
+    tip_diameter: Value
+    off: Value  # of its line from the middle of the frame bolts
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Fixings:
     """The frame bolts and the joint they clamp."""
 
@@ -234,6 +245,7 @@ class Fixings:
     hole_diameter: Value
     body_diameter: Value  # of what bears on the hole: the bolt, or its sleeve
     joint_stiffness: Value
+    jack: JackScrew | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -222,6 +222,20 @@ class Clamp:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Bands:
+    """Bands that press a round motor into a cradle; where they are is in ``Motor.feet``."""
+
+    number: Value  # of bands
+    rows: Value  # that the motor is held by: the bands, or the two halves of a single one
+    place: Number  # of the outermost row, from the middle of the rows, and ...
+    square_sum: Number  # ... the sum of the squared distances of all of them
+    diameter: Value  # of the motor
+    seat_angle: Value  # half the arc it lies in
+    wrap: Value  # the arc each band lies on
+    kept: Value  # share of the tension that stays
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Mount:
     """A mount in the form all later steps understand.
 
@@ -253,7 +267,8 @@ class Mount:
     outline: Outline | None = None  # of a plate of the user's own shape, and ...
     rests: tuple[tuple[tuple[float, float], ...], ...] = ()  # ... the faces by which it bears
     clamp: Clamp | None = None  # holds the whole mount on a tube by friction
-    flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet
+    bands: Bands | None = None  # hold the motor in a cradle
+    flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet or lies in a cradle
     own: Mapping[str, Number] = field(default_factory=dict)  # measures that only this form has
 
     @property

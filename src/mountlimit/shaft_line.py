@@ -29,6 +29,14 @@ def beyond(shaft: Shaft) -> Number:
     return layout.difference(shaft.outboard.place, shaft.face_overhang)
 
 
+def pull_on_mount(drive: Drive, loads: Loads) -> Number:
+    """Give the pull that the mount feels along the chain, N: less what an outboard bearing on the frame takes."""
+    third = drive.shaft.outboard
+    if third is None or third.on_mount:
+        return loads.shaft_load
+    return rigid.sum_of_two(loads.shaft_load, rigid.reversed_force(loads.outboard))
+
+
 def moments(drive: Drive, loads: Loads) -> list[tuple[str, Number]]:
     """Give the bending moments of the pull where they are largest, N*m, each with its place."""
     s, load = drive.shaft, loads.shaft_load

@@ -60,13 +60,8 @@ DRIVEN = {
 
 
 FURTHER = (
-    "gate_winder",
-    "chaff_blower",
-    "kelp_hauler",
-    "turf_roller",
-    "willow_stripper",
-    "clay_pug",
-)
+    "gate_winder", "chaff_blower", "kelp_hauler", "turf_roller", "willow_stripper", "clay_pug", "pulp_stirrer",
+)  # fmt: skip
 # Joined edge to face in other ways than wood screws into wood.
 SCREWED = (
     {},
@@ -107,7 +102,9 @@ def drives() -> list[DriveFile]:
             frame__member="rectangular tube", frame__depth="60 mm", frame__ends="hinged", **{**CLAMP, "hub__drive": "taper bush"},
             **VEHICLE,
         ),
-        angle_file(fixings__holes="slotted", frame__member="channel", **CLAMP, **BETWEEN, **TOOTHED),
+        angle_file(
+            fixings__holes="slotted", fixings__jack_screw="M8", frame__member="channel", **CLAMP, **BETWEEN, **TOOTHED,
+        ),
         drive_file(
             mount__form="twin plates", mount__gap="140 mm", mount__spacers=4, mount__spacer_diameter="16 mm",
             mount__spacers_across="90 mm", mount__spacers_along="90 mm", fixings__bolts="8 x M8",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from ..case import Case, Check, Row, has_frame_bolts
 from ..formulas import slip, usage
 from ..worked import Value
+from .jack_screw import left_to_friction
 
 # EN 1993-1-8 table 3.6 (from memory); which way a slot runs is not known: the lowest counts.
 ROUND_HOLE = Value(1.0, "hole factor", "derived", "EN 1993-1-8 table 3.6, round holes")
@@ -24,15 +25,17 @@ def rows(case: Case) -> list[Row]:
     above nothing when a bolt is pulled hard, and the design factor covers the tension too.  Only
     what pulls the joint off the frame counts: tension that contact elsewhere in the joint meets
     takes no friction away (clause 3.9.2(2), from memory).  A bolt whose whole tension, prying included, eats up
-    its clamp opens the joint there; the safe side does not go that far.
+    its clamp opens the joint there; the safe side does not go that far.  A jack screw takes the force
+    along the slots towards the pull, and no more.
     """
     fixings, bolts = case.drive.fixings, case.response.bolts
+    sheared = bolts.shear if fixings.jack is None else left_to_friction(case, fixings.jack)
     holes = SLOTTED_HOLE if fixings.slotted else ROUND_HOLE
     hold = slip.slip_resistance_design(
         holes, ONE_FACE, fixings.friction, fixings.preload, NO_TENSION, NO_PART
     )
     found = []
-    each = zip(bolts.tension, bolts.net_pull, bolts.shear, strict=True)
+    each = zip(bolts.tension, bolts.net_pull, sheared, strict=True)
     for i, (tension, net, shear) in enumerate(each, 1):
         asked = slip.shear_to_hold(shear, net, fixings.friction, ONE_FACE, holes)
         found.append(

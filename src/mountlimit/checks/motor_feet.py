@@ -79,7 +79,7 @@ def slip_rows(case: Case) -> list[Row]:
 
 def has_feet(drive: Drive) -> bool:
     """Say that a check speaks of motors that stand on feet."""
-    return not drive.mount.flat_face
+    return not drive.mount.flat_face and drive.mount.bands is None
 
 
 CHECKS = (

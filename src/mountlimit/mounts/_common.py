@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Protocol
 
 from ..errors import Mistake
+from ..fields import FIXINGS
 from ..formulas import layout
 from ..model import Drive, Fixings, Motor, Number
 from ..mounting import Beyond, BoltPlane, Clamp, Cut, Mount, Segment, Substance
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
     from ..plates import Cutout, Facet, FrameBolt, Hole, MotorBolt, Slot
 
 
+# Keys of a form whose bolts have no slots, or are not one set that a single screw can hold.
+NO_JACK = tuple(f.key for f in FIXINGS.fields if f.key.startswith("fixings.jack_screw"))
 Outline = list[tuple[float, float]]
 Holes = tuple[tuple[float, float], ...]  # (place across, diameter)
 
@@ -223,7 +226,7 @@ def _softness(picker: Picker, parts: Parts, thickness: Value) -> Value:
 def mount(
     form: str, picker: Picker, parts: Parts, thickness: Value, width: Value,
     segments: tuple[Segment, ...], cuts: tuple[Cut, ...], planes: tuple[BoltPlane, ...],
-    area: float, **more: Any,
+    area: float, softness: Value | None = None, **more: Any,
 ) -> Mount:  # fmt: skip
     """Put the common fields to a form's layout; ``more`` are those of ``Mount`` that few forms have."""
     return Mount(
@@ -234,7 +237,7 @@ def mount(
         grade=picker.word("mount.grade", "scrap" if parts.material.card.scrap else "known"),
         weight_acts=picker.word("mount.weight_acts", "towards"),
         warping_held=_warping(picker, bool(segments)),
-        softness=_softness(picker, parts, thickness),
+        softness=softness or _softness(picker, parts, thickness),
         segments=segments,
         cuts=cuts,
         planes=planes,

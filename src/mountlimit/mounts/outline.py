@@ -39,6 +39,7 @@ FIELDS = (
 UNUSED = (
     "fixings.span_across", "fixings.span_along", "fixings.holes", "fixings.slot_length",
     "fixings.slots_run", "motor.holes", "motor.bore", "mount.route", "mount.warping_held",
+    *_common.NO_JACK,
 )  # fmt: skip
 STARTER = {
     "motor.bolt_circle": "70 mm",

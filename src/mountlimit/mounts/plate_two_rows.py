@@ -34,7 +34,7 @@ FIELDS = (
     need("fixings.span_along", "length", "lower row to upper row of frame bolts", "10 mm", "4 m", "170 mm"),
 )  # fmt: skip
 STARTER = {"fixings.span_along": "170 mm"}
-UNUSED = ("mount.route", "mount.warping_held")  # no beams: the plate model alone
+UNUSED = ("mount.route", "mount.warping_held", *_common.NO_JACK)  # no beams: the plate model alone
 
 
 def build(picker: Picker, parts: Parts) -> Mount:

@@ -45,7 +45,7 @@ UNUSED = (
     *_clamped.UNUSED, "fixings.bolts", "fixings.bolt_class", "fixings.span_across",
     "fixings.span_along", "fixings.edge", "fixings.tightening_torque", "fixings.preload",
     "fixings.surface", "fixings.friction", "fixings.washer", "fixings.holes", "fixings.slot_length",
-    "fixings.slots_run", "fixings.joint_stiffness",
+    "fixings.slots_run", "fixings.joint_stiffness", *_common.NO_JACK,
 )  # fmt: skip
 LEG = (0.5, 0.7, 1.0)  # of the ear's thickness
 

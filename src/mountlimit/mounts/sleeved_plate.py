@@ -15,7 +15,7 @@ from ..fields import may, need
 from ..model import Motor
 from ..mounting import Mount
 from ..worked import Value
-from . import plate
+from . import _common, plate
 from ._common import BoltHoles, Parts, Picker
 
 FORM = "sleeved plate"
@@ -26,7 +26,7 @@ FIELDS = (
     may("mount.sleeve_flange", "length", "diameter of the flange that presses on the plate, when the sleeves have one", "4 mm", "200 mm", example="20 mm"),
     may("mount.motor_sleeve_diameter", "length", "outer diameter of sleeves in the motor bolts' holes, when there are any", "2 mm", "100 mm", example="9 mm"),
 )  # fmt: skip
-UNUSED = ("fixings.holes", "fixings.slot_length", "fixings.slots_run")
+UNUSED = ("fixings.holes", "fixings.slot_length", "fixings.slots_run", *_common.NO_JACK)
 STARTER = {
     "mount.material": "pom", "mount.thickness": "20 mm", "mount.sleeve_diameter": "12 mm",
     "fixings.washer": "wide", "motor.spigot": "yes",

@@ -42,7 +42,7 @@ STARTER = {
     "fixings.bolts": "8 x M8", "mount.spacers_along": "90 mm", "mount.motor_hangs": "between",
     "mount.frame_lies": "between",
 }  # fmt: skip
-UNUSED = ("mount.route", "mount.warping_held")  # no beams: the plate model alone
+UNUSED = ("mount.route", "mount.warping_held", *_common.NO_JACK)  # no beams: the plate model alone
 FRONT, REAR = "front plate", "second plate"
 
 

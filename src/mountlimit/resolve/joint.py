@@ -12,7 +12,7 @@ from ..mounting import Substance
 from ..mounts._common import BoltHoles
 from ..picking import Picker
 from ..worked import Value
-from . import preload
+from . import jack, preload
 from .motor import bolt_set, unmarked
 
 COMMON = "common practice, no source"
@@ -32,6 +32,8 @@ FATIGUE_SHARE = {
 }
 EDGE_LEAST = 1.2  # hole diameters from hole to edge: EN 1993-1-8 table 3.3
 FACE_FRICTION = (0.1, 0.15, 0.25, "from memory (bare or painted motor face on a metal mount)")
+
+RUBBER_FRICTION = (0.1, 0.3, 0.6, "from memory (rubber on a painted motor, oily to dry)")
 
 
 def second_substance(picker: Picker) -> Substance | None:
@@ -163,6 +165,7 @@ def fixings(picker: Picker, material: Substance, own: BoltHoles | None) -> Fixin
         slotted=holes.slotted, slot_length=holes.slot_length, slots_along=holes.slots_along,
         washer_diameter=holes.face or washer, hole_diameter=hole, body_diameter=holes.body,
         joint_stiffness=picker.number("fixings.joint_stiffness"),
+        jack=jack.jack_screw(picker, holes.slotted),
     )  # fmt: skip
 
 
@@ -272,6 +275,8 @@ def face(
     if family in ("plastic", "wood") and not holes.sleeve:
         found = cards.friction(SURFACES[family])
         low, likely, high, source = found.low, found.likely, found.high, found.source
+    if picker.knows("mount.lining") and picker.word("mount.lining", "none") == "rubber":
+        low, likely, high, source = RUBBER_FRICTION
     washer = _washer(picker, "motor.washer", thread)
     clamped = MotorFace(
         preload=preload.preload(

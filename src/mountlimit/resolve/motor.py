@@ -7,8 +7,8 @@ from dataclasses import replace
 from typing import Any
 
 from .. import cards
+from ..formulas import layout, starting
 from ..formulas import motor as motor_formulas
-from ..formulas import starting
 from ..formulas import torque as torque_formulas
 from ..held import BoltSet
 from ..model import Current, Feet, Motor, Number
@@ -62,8 +62,16 @@ def motor(picker: Picker) -> Motor:
             "duty.rotor_inertia", inertia / 3, inertia, inertia * 3,
             "from memory (a third of the motor's mass at a third of its size)",
         ),
-        **(_face if picker.knows("motor.bolt_circle") else _feet)(picker, bolts),
+        **_held(picker, bolts),
     )  # fmt: skip
+
+
+def _held(picker: Picker, bolts: BoltSet) -> dict[str, Any]:
+    """Give what the motor is held by: its face, its feet, or bands round it."""
+    if picker.knows("motor.bolt_circle"):
+        return _face(picker, bolts)
+    none = dict.fromkeys(("bolt_circle", "bore", "thread_depth", "thread_strength"))
+    return {**none, "feet": (_bands if picker.knows("mount.bands") else _feet)(picker, bolts)}
 
 
 def _face(picker: Picker, bolts: BoltSet) -> dict[str, Any]:
@@ -79,16 +87,43 @@ def _face(picker: Picker, bolts: BoltSet) -> dict[str, Any]:
     }
 
 
-def _feet(picker: Picker, bolts: BoltSet) -> dict[str, Any]:
+def _feet(picker: Picker, bolts: BoltSet) -> Feet:
     """Give where a motor on feet stands; it has no face bolts."""
     if bolts.count != FOOT_BOLTS:
         picker.mistake("motor.bolts", "stands on four bolts, one at each corner of its feet")
-    feet = Feet(
+    return Feet(
         shaft_height=picker.number("motor.shaft_height"), across=picker.number("motor.foot_across"),
         along=picker.number("motor.foot_along"), to_face=picker.number("motor.foot_to_face"),
     )  # fmt: skip
-    none = dict.fromkeys(("bolt_circle", "bore", "thread_depth", "thread_strength"))
-    return {**none, "feet": feet}
+
+
+def _bands(picker: Picker, bolts: BoltSet) -> Feet:
+    """Give where the bands hold a motor; a single one counts as two halves, half the cradle apart."""
+    bands, height = int(picker.number("mount.bands")), picker.number("motor.shaft_height")
+    across, to_face = picker.number("motor.band_across"), picker.number("motor.band_to_face")
+    if bolts.count not in (bands, 2 * bands):
+        picker.mistake(
+            "motor.bolts", f"are for mount.bands = {bands}: one screw or two for each band"
+        )
+    if bands > 1:
+        along = _needed(picker, "motor.band_along", "is missing: there are two bands or more")
+        return Feet(shaft_height=height, across=across, along=along, to_face=to_face, rows=bands)
+    length = _needed(picker, "mount.cradle_length", "is missing: a single band leans on its length")
+    half = layout.half(length)
+    if to_face < half:
+        picker.mistake("mount.cradle_length", "reaches past the motor's mounting face",
+                       "its middle is taken under the band")  # fmt: skip
+    front = layout.difference(to_face, layout.half(half))
+    return Feet(shaft_height=height, across=across, along=half, to_face=front)
+
+
+def _needed(picker: Picker, key: str, words: str) -> Value:
+    """Give a number that this drive cannot do without."""
+    found = picker.optional(key)
+    if found is not None:
+        return found
+    picker.mistake(key, words)
+    return Value(0.1, key, "assumed", "")
 
 
 def _bore(picker: Picker, circle: Value) -> Value:
