@@ -43,6 +43,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "tube_grip": (1.25, "EN 1993-1-8 gamma_M3"),
     "tube_crush": (1.0, "EN 1993-1-8 gamma_M5"),
     "bolt_bearing": (1.25, "EN 1993-1-8 gamma_M2"),
+    "frame_member": (2.0, COMMON),
     "frame_weld": (1.25, "EN 1993-1-8 gamma_M2"),
     "seam_screws": (4.0, COMMON),
     "strut": (2.0, COMMON),

@@ -7,6 +7,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from typing import Any
+
+import numpy as np
 
 # Largest element over wall squared, per wall of the longest side: torsion constant within 1 % (high).
 ELEMENT = 0.025
@@ -25,6 +28,7 @@ class Solved:
     warping_constant: float
     centroid: tuple[float, float]
     shear_centre: tuple[float, float]
+    corners: tuple[tuple[float, float, float], ...]  # place of each and its warping
     elements: int
 
 
@@ -52,6 +56,7 @@ def channel_open_away(size: float, depth: float, wall: float) -> Solved:
     return replace(
         side, second_p=side.second_n, second_n=side.second_p, centroid=turned(side.centroid),
         shear_centre=turned(side.shear_centre),
+        corners=tuple((*turned((p, n)), warping) for p, n, warping in side.corners),
     )  # fmt: skip
 
 
@@ -64,6 +69,7 @@ def _scaled(outline: Outline, wall: float) -> Solved:
         warping_constant=one.warping_constant * float(wall) ** 6,
         centroid=(one.centroid[0] * wall, one.centroid[1] * wall),
         shear_centre=(one.shear_centre[0] * wall, one.shear_centre[1] * wall),
+        corners=tuple((p * wall, n * wall, w * wall**2) for p, n, w in one.corners),
         elements=one.elements,
     )  # fmt: skip
 
@@ -86,5 +92,16 @@ def _solved(outline: Outline) -> Solved:
         second_p=about_n, second_n=about_p, product=product,
         torsion_constant=float(solved.get_j()), warping_constant=float(solved.get_gamma()),
         centroid=(float(p), float(n)), shear_centre=(float(shear_p), float(shear_n)),
-        elements=len(solved.elements),
+        corners=_corners(solved, outline), elements=len(solved.elements),
     )  # fmt: skip
+
+
+def _corners(solved: Any, outline: Outline) -> tuple[tuple[float, float, float], ...]:
+    """Give every corner with its warping under unit twist about the shear centre."""
+    nodes = np.asarray(solved.mesh["vertices"], float)
+    about_centroid = np.asarray(solved.section_props.omega, float)
+    p, n = (nodes[:, i] - c for i, c in enumerate(solved.get_c()))
+    shear_p, shear_n = (s - c for s, c in zip(solved.get_sc(), solved.get_c(), strict=True))
+    warping = about_centroid - shear_n * p + shear_p * n
+    nearest = [int(np.argmin(np.hypot(*(nodes - corner).T))) for corner in outline]
+    return tuple((*corner, float(warping[i])) for corner, i in zip(outline, nearest, strict=True))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..worked import formula
-from ._maths import sqrt, tanh
+from ._maths import larger, sqrt, tanh
 
 
 @formula
@@ -179,3 +179,125 @@ def twist_held_free(
     0.05412
     """
     return torque / (shear_modulus * torsion_constant) * (length - tanh(decay * length) / decay)
+
+
+@formula
+def span_bimoment(torque: float, span: float, place: float, decay: float) -> float:
+    """Bimoment where a torque acts on an open member: ends held against twist, free to warp.
+
+    B = T / (k * (1 / tanh(k * s * L) + 1 / tanh(k * (1 - s) * L)))
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        torque at the place
+    span : L [m]
+        between the two ends
+    place : s [-]
+        where the torque acts, from one end, over the span
+    decay : k [1/m]
+        decay of held warping along the bar
+
+    Returns
+    -------
+    B [N*m^2]
+
+    Source
+    ------
+    Vlasov, Thin-Walled Elastic Beams; AISC Design Guide 9, concentrated torque, ends pinned (from memory)
+    """
+    one, other = tanh(decay * place * span), tanh(decay * (1 - place) * span)
+    return torque / (decay * (1 / one + 1 / other))
+
+
+@formula
+def plain_torque_left(torque: float, span: float, place: float, decay: float) -> float:
+    """Torque that plain twist carries beside the place where a torque acts on an open member.
+
+    m = T * abs(1 - s - tanh(k * (1 - s) * L) / (tanh(k * s * L) + tanh(k * (1 - s) * L)))
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        torque at the place
+    span : L [m]
+        between the two ends
+    place : s [-]
+        where the torque acts, from one end, over the span
+    decay : k [1/m]
+        decay of held warping along the bar
+
+    Returns
+    -------
+    m [N*m]
+
+    Notes
+    -----
+    The section goes on warping through the place, so it is the same on both sides.
+
+    Source
+    ------
+    Vlasov, Thin-Walled Elastic Beams; AISC Design Guide 9, concentrated torque, ends pinned (from memory)
+    """
+    one, other = tanh(decay * place * span), tanh(decay * (1 - place) * span)
+    return torque * abs(1 - place - other / (one + other))
+
+
+@formula
+def warping_stress(bimoment: float, warping: float, warping_constant: float) -> float:
+    """Stress along a bar where its warping is held.
+
+    sigma = B * omega / C_w
+
+    Parameters
+    ----------
+    bimoment : B [N*m^2]
+        bimoment
+    warping : omega [m^2]
+        warping of the point under unit twist, about the shear centre
+    warping_constant : C_w [m^6]
+        warping constant
+
+    Returns
+    -------
+    sigma [Pa]
+
+    Source
+    ------
+    Vlasov, Thin-Walled Elastic Beams (from memory)
+    """
+    return bimoment * warping / warping_constant
+
+
+@formula
+def held_end_bimoment(torque: float, span: float, place: float, decay: float) -> float:
+    """Bimoment at an end of an open member that is held against warping, at most.
+
+    B = T / k * max((1 - s) * tanh(k * s * L), s * tanh(k * (1 - s) * L))
+
+    Parameters
+    ----------
+    torque : T [N*m]
+        torque at the place
+    span : L [m]
+        between the two ends
+    place : s [-]
+        where the torque acts, from one end, over the span
+    decay : k [1/m]
+        decay of held warping along the bar
+
+    Returns
+    -------
+    B [N*m^2]
+
+    Valid for
+    ---------
+    a bound: exact in a long member, above the exact bimoment in a short one
+
+    Source
+    ------
+    Vlasov, Thin-Walled Elastic Beams (from memory): each part with its torque, held at the end alone
+    """
+    one = (1 - place) * tanh(decay * place * span)
+    other = place * tanh(decay * (1 - place) * span)
+    return torque / decay * larger(one, other)
