@@ -144,6 +144,16 @@ def _one_way(frame: Frame, inside: Inside) -> list[tuple[str, Number]]:
     return found
 
 
+def _held_ends(frame: Frame, torque: Number, k: Number) -> Pair:
+    """Give the bimoments at both ends where they cannot warp."""
+    places = (frame.place, warping.from_other_end(frame.place))
+    one, two = (warping.warping_at_end(torque, frame.span, p, k) for p in places)
+    return (
+        warping.held_end_bimoment(one, two, frame.span, k),
+        warping.held_end_bimoment(two, one, frame.span, k),
+    )
+
+
 def _worst(
     frame: Frame, shape: Shape, moments: Pair, shear: Number, bimoment: Number | None = None
 ) -> Number:

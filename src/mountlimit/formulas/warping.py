@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from ..worked import formula
-from ._maths import larger, sqrt, tanh
+from ._maths import exp, sqrt, tanh
 
 
 @formula
@@ -270,10 +270,10 @@ def warping_stress(bimoment: float, warping: float, warping_constant: float) -> 
 
 
 @formula
-def held_end_bimoment(torque: float, span: float, place: float, decay: float) -> float:
-    """Bimoment at an end of an open member that is held against warping, at most.
+def warping_at_end(torque: float, span: float, place: float, decay: float) -> float:
+    """Plain torque at an end of an open member that is free to warp.
 
-    B = T / k * max((1 - s) * tanh(k * s * L), s * tanh(k * (1 - s) * L))
+    m = T * (1 - s - (exp(-k * s * L) - exp(-k * (2 - s) * L)) / (1 - exp(-2 * k * L)))
 
     Parameters
     ----------
@@ -282,7 +282,41 @@ def held_end_bimoment(torque: float, span: float, place: float, decay: float) ->
     span : L [m]
         between the two ends
     place : s [-]
-        where the torque acts, from one end, over the span
+        where the torque acts, from this end, over the span
+    decay : k [1/m]
+        decay of held warping along the bar
+
+    Returns
+    -------
+    m [N*m]
+
+    Notes
+    -----
+    Over G J it is how much the end warps; the second term is sinh(k (1 - s) L) / sinh(k L).
+
+    Source
+    ------
+    Vlasov, Thin-Walled Elastic Beams; AISC Design Guide 9, concentrated torque, ends pinned (from memory)
+    """
+    one, two = exp(-decay * place * span), exp(-decay * (2 - place) * span)
+    return torque * (1 - place - (one - two) / (1 - exp(-2 * decay * span)))
+
+
+@formula
+def held_end_bimoment(this_end: float, other_end: float, span: float, decay: float) -> float:
+    """Bimoment at an end of an open member where both ends are held against warping.
+
+    B = ((k / tanh(k * L) - 1 / L) * m_1 + (2 * k * exp(-k * L) / (1 - exp(-2 * k * L)) - 1 / L) *
+    m_2) / ((k / tanh(k * L) - 1 / L)**2 - (2 * k * exp(-k * L) / (1 - exp(-2 * k * L)) - 1 / L)**2)
+
+    Parameters
+    ----------
+    this_end : m_1 [N*m]
+        plain torque at this end if both were free to warp
+    other_end : m_2 [N*m]
+        the same at the other end
+    span : L [m]
+        between the two ends
     decay : k [1/m]
         decay of held warping along the bar
 
@@ -290,14 +324,32 @@ def held_end_bimoment(torque: float, span: float, place: float, decay: float) ->
     -------
     B [N*m^2]
 
-    Valid for
-    ---------
-    a bound: exact in a long member, above the exact bimoment in a short one
+    Source
+    ------
+    Vlasov, Thin-Walled Elastic Beams (from memory): bimoments that take the ends' warping away
+    """
+    own = decay / tanh(decay * span) - 1 / span
+    far = 2 * decay * exp(-decay * span) / (1 - exp(-2 * decay * span)) - 1 / span
+    return (own * this_end + far * other_end) / (own**2 - far**2)
+
+
+@formula
+def from_other_end(place: float) -> float:
+    """Place along a span, counted from the other end.
+
+    s_2 = 1 - s
+
+    Parameters
+    ----------
+    place : s [-]
+        from one end, over the span
+
+    Returns
+    -------
+    s_2 [-]
 
     Source
     ------
-    Vlasov, Thin-Walled Elastic Beams (from memory): each part with its torque, held at the end alone
+    geometry
     """
-    one = (1 - place) * tanh(decay * place * span)
-    other = place * tanh(decay * (1 - place) * span)
-    return torque / decay * larger(one, other)
+    return 1 - place
