@@ -47,6 +47,7 @@ class Corner:
 class Shape:
     """A member's section in the mount's axes y and z; arms run to the bolts, None where they are nil."""
 
+    area: Number
     bends_y: Number  # integral of y squared: second moment for bending along y
     bends_z: Number
     product: Number | None = None
@@ -190,6 +191,7 @@ def _round(frame: Frame, upright: bool) -> Shape:
     second = tube.round_tube_second_moment(frame.size, frame.wall)
     arm = _out(layout.half(frame.size), upright)
     return Shape(
+        area=tube.round_tube_area(frame.size, frame.wall),
         bends_y=second, bends_z=second, from_centroid=arm, from_shear_centre=arm,
         torsion_constant=tube.round_tube_torsion_constant(frame.size, frame.wall),
     )  # fmt: skip
@@ -208,6 +210,7 @@ def _box(frame: Frame, upright: bool) -> Shape:
     across, behind = layout.half(size), layout.half(depth)
     arm = _out(behind, upright)
     return Shape(
+        area=tube.box_area(size, depth, wall),
         bends_y=along if upright else through, bends_z=through if upright else along,
         torsion_constant=tube.box_torsion_constant(size, depth, wall),
         from_centroid=arm, from_shear_centre=arm,
@@ -224,6 +227,7 @@ def _flat(frame: Frame, upright: bool) -> Shape:
     arm, warps = _out(behind, upright), section.flat_bar_corner_warping(size, wall)
     places = (across, behind) if upright else (behind, across)
     return Shape(
+        area=section.rectangle_area(size, wall),
         bends_y=along if upright else through, bends_z=through if upright else along,
         torsion_constant=section.rectangle_torsion_constant(size, wall),
         warping_constant=section.flat_bar_warping_constant(size, wall),
@@ -257,6 +261,7 @@ def _open(frame: Frame, solved: open_section.Solved, upright: bool, way: int) ->
     along, through = known(solved.second_p), known(solved.second_n)
     skewed = frame.member == "angle"
     return Shape(
+        area=known(solved.area),
         bends_y=along if upright else through, bends_z=through if upright else along,
         product=known(way * solved.product) if skewed else None,
         torsion_constant=known(solved.torsion_constant),

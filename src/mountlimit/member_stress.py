@@ -1,19 +1,19 @@
 """Stress in the frame member: beside the mount, between mount and ends, and at held ends.
 
-Bending from both moments is added in size at the worst corner.  Closed tubes twist by Bredt's
-formula with the spread through the wall, round tubes and flat bars by their exact modulus.  In an
-open section the torque is carried by plain twist and by held warping, whose shares change along the
-member.  The two ends of that change are looked at: beside the mount, with the bimoment and the plain
-twist left there, and past it with all torque as plain twist.  Between them neither is exceeded
-(the bimoment dies out at least as fast as the plain twist grows).
+Bending from both moments and the whole pull along the member are added in size at the worst corner.
+Closed tubes twist by Bredt's formula with the spread through the wall, round tubes and flat bars by
+their exact modulus.  In an open section the torque is carried by plain twist and by held warping,
+whose shares change along the member.  The two ends of that change are looked at: beside the mount,
+with the bimoment and the plain twist left there, and past it with all torque as plain twist.  Between
+them neither is exceeded: the bimoment dies out at least as fast as the plain twist grows.
 
-Left out: the shear of the forces and of held warping, the pull along the member, its wall under
-bolts, holes and welds, round corners of a rolled tube.
+Left out: the shear of the forces and of held warping, the wall under bolts, holes and welds, the
+notch of inner corners, round corners of a rolled tube.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from functools import reduce
 from typing import Any
@@ -28,6 +28,7 @@ from .formulas import (
     span_moments,
     stress,
     tipping,
+    tube,
     warping,
 )
 from .frame_member import Corner, Shape
@@ -41,9 +42,10 @@ NOTHING = Value(0.0, "no plain twist", "derived", "a held end does not warp")
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Inside:
-    """What a member carries, one way round: sizes in N*m, bending about y and z."""
+    """What a member carries, one way round: N and N*m, bending about y and z in size."""
 
     shape: Shape
+    pull: Number  # along the member
     applied: Number  # the whole torque about the shear centre
     torque: Number  # the larger of its two parts
     beside: Pair
@@ -92,78 +94,80 @@ def carried(frame: Frame, plane: BoltPlane, force: Any, moment: Any) -> tuple[In
             arms = (shape.from_centroid, shape.from_shear_centre)
             own = frame_member.own_moments(*arms, force, moment)
         applied = tipping.size_of(own[0])
-        pairs = ((force[2], own[1]), (force[1], own[2]))
-        held = frame.ends == "held"
-        beside, at_end = (
-            tuple(_bending(frame, *pair, end) for pair in pairs) if held or not end else None
-            for end in (False, True)
-        )
-        assert beside is not None
+        planes = ((force[2], own[1]), (force[1], own[2]))  # what bends along z, and along y
         found.append(
             Inside(
-                shape=shape, applied=applied, beside=beside, at_end=at_end,
+                shape=shape, pull=force[0], applied=applied,
                 torque=span_moments.larger_torque(applied, frame.place),
+                beside=_both(_beside, frame, planes),
+                at_end=_both(_at_end, frame, planes) if frame.ends == "held" else None,
             )
         )  # fmt: skip
     return tuple(found)
 
 
-def _bending(frame: Frame, force: Number, couple: Number, end: bool) -> Number:
-    """Give the larger bending moment of force and couple, beside the mount or at a held end."""
-    if end:
-        by_force, by_couple = span_moments.held_end_force, span_moments.held_end_couple
-    elif frame.ends == "held":
-        by_force, by_couple = span_moments.held_moment_force, span_moments.held_moment_couple
-    else:
-        by_force, by_couple = span_moments.hinged_moment_force, span_moments.hinged_moment_couple
+def _both(moment: Callable[..., Number], frame: Frame, planes: tuple[Pair, Pair]) -> Pair:
+    return moment(frame, *planes[0]), moment(frame, *planes[1])
+
+
+def _beside(frame: Frame, force: Number, couple: Number) -> Number:
+    """Give the larger bending moment of force and couple beside the mount."""
+    held = frame.ends == "held"
+    by_force = span_moments.held_moment_force if held else span_moments.hinged_moment_force
+    by_couple = span_moments.held_moment_couple if held else span_moments.hinged_moment_couple
     return span_moments.moments_in_size(
         by_force(force, frame.span, frame.place), by_couple(couple, frame.place)
     )
 
 
+def _at_end(frame: Frame, force: Number, couple: Number) -> Number:
+    """Give the larger bending moment of force and couple at the held ends."""
+    return span_moments.moments_in_size(
+        span_moments.held_end_force(force, frame.span, frame.place),
+        span_moments.held_end_couple(couple, frame.place),
+    )
+
+
 def _one_way(frame: Frame, inside: Inside) -> list[tuple[str, Number]]:
     """Give the equivalent stress at every station, one way round."""
-    shape = inside.shape
-    all_plain = twist(frame, shape, inside.torque)
-    found = []
-    if shape.warping_constant is None:
-        found.append((BESIDE, _worst(frame, shape, inside.beside, all_plain)))
-    else:
-        k = frame_member.decay(frame, shape)
-        rest = (inside.applied, frame.span, frame.place, k)
-        left = twist(frame, shape, warping.plain_torque_left(*rest))
-        found = [
-            (BESIDE, _worst(frame, shape, inside.beside, left, warping.span_bimoment(*rest))),
-            (PAST, _worst(frame, shape, inside.beside, all_plain)),
-        ]
+    all_plain = twist(frame, inside.shape, inside.torque)
+    is_open = inside.shape.warping_constant is not None
+    found = [(PAST if is_open else BESIDE, _worst(frame, inside, inside.beside, all_plain))]
+    if is_open:
+        rest = (inside.applied, frame.span, frame.place, frame_member.decay(frame, inside.shape))
+        left = twist(frame, inside.shape, warping.plain_torque_left(*rest))
+        bimoment = warping.span_bimoment(*rest)
+        found.append((BESIDE, _worst(frame, inside, inside.beside, left, bimoment)))
     if inside.at_end is not None:
-        found.append((HELD_END, _worst(frame, shape, inside.at_end, all_plain)))
-        if shape.warping_constant is not None:
-            bimoment = warping.held_end_bimoment(*rest)
-            found.append((HELD_WARPING, _worst(frame, shape, inside.at_end, NOTHING, bimoment)))
+        found.append((HELD_END, _worst(frame, inside, inside.at_end, all_plain)))
+    if inside.at_end is not None and is_open:
+        bimoment = _largest(_held_ends(*rest))
+        found.append((HELD_WARPING, _worst(frame, inside, inside.at_end, NOTHING, bimoment)))
     return found
 
 
-def _held_ends(frame: Frame, torque: Number, k: Number) -> Pair:
+def _held_ends(torque: Number, span: Number, place: Number, decay: Number) -> Pair:
     """Give the bimoments at both ends where they cannot warp."""
-    places = (frame.place, warping.from_other_end(frame.place))
-    one, two = (warping.warping_at_end(torque, frame.span, p, k) for p in places)
+    places = (place, warping.from_other_end(place))
+    one, two = (warping.warping_at_end(torque, span, p, decay) for p in places)
     return (
-        warping.held_end_bimoment(one, two, frame.span, k),
-        warping.held_end_bimoment(two, one, frame.span, k),
+        warping.held_end_bimoment(one, two, span, decay),
+        warping.held_end_bimoment(two, one, span, decay),
     )
 
 
 def _worst(
-    frame: Frame, shape: Shape, moments: Pair, shear: Number, bimoment: Number | None = None
+    frame: Frame, inside: Inside, moments: Pair, shear: Number, bimoment: Number | None = None
 ) -> Number:
-    """Give the largest equivalent stress of bending, twist and held warping over the corners."""
-    if not shape.corners:
+    """Give the largest equivalent stress of pull, bending, twist and held warping over the corners."""
+    shape = inside.shape
+    if shape.corners:
+        normal = _largest(_at(shape, corner, moments, bimoment) for corner in shape.corners)
+    else:
         normal = member_stress.round_tube_bending(*moments, frame.size, shape.bends_y)
-        return equivalent.von_mises(normal, shear)
-    return equivalent.von_mises(
-        _largest(_at(shape, corner, moments, bimoment) for corner in shape.corners), shear
-    )
+    if np.any(inside.pull):
+        normal = member_stress.in_size(normal, member_stress.direct_stress(inside.pull, shape.area))
+    return equivalent.von_mises(normal, shear)
 
 
 def _at(shape: Shape, corner: Corner, moments: Pair, bimoment: Number | None) -> Number:
@@ -199,7 +203,7 @@ def twist(frame: Frame, shape: Shape, torque: Number) -> Number:
         return member_stress.solid_twist_stress(torque, modulus)
     if frame.member in ("angle", "channel"):
         return member_stress.open_twist_stress(torque, wall, constant)
-    area = member_stress.box_enclosed_area(size, size if frame.depth is None else frame.depth, wall)
+    area = tube.box_enclosed_area(size, size if frame.depth is None else frame.depth, wall)
     mean = stress.bredt_stress(torque, area, wall)
     return member_stress.closed_wall_stress(mean, torque, wall, constant)
 

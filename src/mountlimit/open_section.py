@@ -21,6 +21,7 @@ Outline = tuple[tuple[float, float], ...]
 class Solved:
     """Properties about the middle of the face the mount lies on: ``p`` along it, ``n`` out of it (SI)."""
 
+    area: float
     second_p: float  # integral of p squared about the centroid
     second_n: float
     product: float
@@ -64,6 +65,7 @@ def _scaled(outline: Outline, wall: float) -> Solved:
     one = _solved(tuple((round(p, 9), round(n, 9)) for p, n in outline))
     second = float(wall) ** 4
     return Solved(
+        area=one.area * float(wall) ** 2,
         second_p=one.second_p * second, second_n=one.second_n * second,
         product=one.product * second, torsion_constant=one.torsion_constant * second,
         warping_constant=one.warping_constant * float(wall) ** 6,
@@ -89,6 +91,7 @@ def _solved(outline: Outline) -> Solved:
     about_p, about_n, product = (float(v) for v in solved.get_ic())
     (p, n), (shear_p, shear_n) = solved.get_c(), solved.get_sc()
     return Solved(
+        area=float(solved.get_area()),
         second_p=about_n, second_n=about_p, product=product,
         torsion_constant=float(solved.get_j()), warping_constant=float(solved.get_gamma()),
         centroid=(float(p), float(n)), shear_centre=(float(shear_p), float(shear_n)),

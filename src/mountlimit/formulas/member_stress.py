@@ -153,29 +153,27 @@ def round_tube_twist(torque: Number, diameter: Number, torsion_constant: Number)
 
 
 @formula
-def box_enclosed_area(width: Number, height: Number, wall: Number) -> Number:
-    """Area enclosed by the centre line of the wall of a rectangular tube.
+def direct_stress(force: Number, area: Number) -> Number:
+    """Stress of a pull along a member.
 
-    A_m = (b - t) * (h - t)
+    sigma = F / A
 
     Parameters
     ----------
-    width : b [m]
-        outer width
-    height : h [m]
-        outer height
-    wall : t [m]
-        wall thickness
+    force : F [N]
+        force along the member
+    area : A [m^2]
+        area of its section
 
     Returns
     -------
-    A_m [m^2]
+    sigma [Pa]
 
     Source
     ------
-    geometry
+    Shigley's Mechanical Engineering Design 9th ed. section 3-9
     """
-    return (width - wall) * (height - wall)
+    return force / area
 
 
 @formula
