@@ -76,7 +76,7 @@ def drives() -> list[DriveFile]:
             hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm", frame__member="angle",
         ),
         drive_file(**D_SHAFT, **DRIVEN),
-        drive_file(**{**D_SHAFT, "hub__flats": 2}),
+        drive_file(frame__member="flat bar", **{**D_SHAFT, "hub__flats": 2}),
         drive_file(
             motor__torque_constant=None, motor__rated_torque="9 N*m", motor__rated_current="80 A",
             fixings__bolts="2 x M8", fixings__span_along=None, use__driven="front", duty__ramp="0 s",
