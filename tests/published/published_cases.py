@@ -226,7 +226,9 @@ CASES: dict[str, tuple[str, str, tuple[str, ...]]] = {
 }  # fmt: skip
 
 RADII = "rolled with root and toe radii; the members of the program have sharp corners"
-TWO_WALLS = "web and flanges of two thicknesses, with radii; a channel here has one wall and sharp corners"
+TWO_WALLS = (
+    "web and flanges of two thicknesses, with radii; a channel here has one wall and sharp corners"
+)
 # id -> why the program does not meet it
 LEFT_OUT: dict[str, str] = {
     "TRQ-05": "statistics of one sample; the cards hold the scatter by way of tightening",
