@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 import pytest
 
-from mountlimit import frame_member, open_section
+from mountlimit import frame_member, member_stress, open_section
 from mountlimit.formulas import member, section, tube
 from mountlimit.model import Frame
 from mountlimit.mounting import BoltPlane
@@ -59,11 +59,11 @@ def hermite(h: float) -> tuple[np.ndarray, np.ndarray]:
 
 
 def assembled(
-    frame: Frame, tensor: Any, j: float, cw: float, centroid: Any, shear: Any, inside: bool = False
+    frame: Frame, tensor: Any, j: float, cw: float, centroid: Any, shear: Any, inside: str = ""
 ) -> Any:
     """Give the 6 x 6 give at the bolts; ``tensor`` is int [yy, yz; yz, zz], arms run to the bolts.
 
-    With ``inside`` give instead the moments about z and y beside the load, (side, axis, unit load).
+    With ``inside`` "beside" or "ends" give instead the moments about z and y there, (side, axis, unit load).
     """
     a = float(frame.span * frame.place)
     finer = np.diff(1 - (1 - np.linspace(0, 1, PIECES + 1)) ** 2)  # towards the load
@@ -96,7 +96,9 @@ def assembled(
     if not inside:
         return tie @ solved
     sides = []
-    for node, row in ((PIECES - 1, 3), (PIECES, 1)):  # end of the part before, start of that after
+    # End of the part before the load and start of that after it, or the member's own ends.
+    rows = {"beside": ((PIECES - 1, 3), (PIECES, 1)), "ends": ((0, 1), (len(lengths) - 1, 3))}
+    for node, row in rows[inside]:
         bend = E_MODULUS * hermite(lengths[node])[0][row]
         u = [
             solved[[6 * node + k, 6 * node + k + 1, 6 * node + k + 6, 6 * node + k + 7]]
@@ -218,27 +220,32 @@ def test_flat_bar_against_the_assembled_model(normal: str) -> None:
 
 @pytest.mark.parametrize("ends", ["held", "hinged"])
 @pytest.mark.parametrize("place", [0.5, 0.3, 0.8])
-def test_moments_beside_the_mount_against_the_assembled_model(ends: str, place: float) -> None:
-    """A force or a couple alone; the larger side of the two counts."""
+def test_moments_in_the_member_against_the_assembled_model(ends: str, place: float) -> None:
+    """A force or a couple alone, beside the mount and at held ends; the larger side of the two counts."""
     y, z, t = 0.03, 0.05, 0.002
     frame = rail("rectangular tube", size=y, depth=z, wall=t, ends=ends, place=place)
     tensor = np.subtract(rectangles([(0, y, 0, z)])[0], rectangles([(t, y - t, t, z - t)])[0])
-    sides = assembled(frame, tensor, 1e-9, 0.0, (0, 0), (0, 0), inside=True)
-    want = np.abs(sides).max(axis=0)  # (about z and y, unit load)
+    want = {
+        where: np.abs(assembled(frame, tensor, 1e-9, 0.0, (0, 0), (0, 0), where)).max(axis=0)
+        for where in ("beside", "ends")
+    }  # (about z and y, unit load)
     for k in (1, 2, 4, 5):
         load = np.eye(6)[k]
-        ((_, found),) = frame_member.largest_moments(frame, PLANES["z"], load[:3], load[3:])
-        assert found[1:] == pytest.approx((want[1, k], want[0, k]), rel=1e-5, abs=1e-9)
+        (found,) = member_stress.carried(frame, PLANES["z"], load[:3], load[3:])
+        of = {"beside": found.beside, "ends": found.at_end}
+        assert (found.at_end is None) == (ends == "hinged")
+        for where in of:
+            one = want[where][1, k], want[where][0, k]
+            assert (of[where] or (0.0, 0.0)) == pytest.approx(one, rel=1e-5, abs=1e-6), where
 
 
-def test_moments_of_an_open_section_are_about_its_own_axes() -> None:
+def test_torque_of_an_open_section_is_about_its_shear_centre() -> None:
     """A pull along y at the bolts of a flat bar twists it by half its thickness; larger part 0.7."""
     frame = rail("flat bar", size=0.04, wall=0.008, place=0.3)
-    ((_, found),) = frame_member.largest_moments(
-        frame, PLANES["z"], (0.0, 100.0, 0.0), (0.0, 0.0, 0.0)
-    )
-    assert found[0] == pytest.approx(0.7 * 100.0 * 0.004)
-    assert found[1] == 0.0
+    (found,) = member_stress.carried(frame, PLANES["z"], (0.0, 100.0, 0.0), (0.0, 0.0, 0.0))
+    assert found.applied == pytest.approx(100.0 * 0.004)
+    assert found.torque == pytest.approx(0.7 * 100.0 * 0.004)
+    assert found.beside[0] == 0.0
 
 
 def test_give_is_reciprocal() -> None:

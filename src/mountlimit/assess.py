@@ -127,7 +127,7 @@ def not_checked(drive: Drive) -> tuple[str, ...]:
         "(motor.speed is not given); "
     )  # fmt: skip
     return (
-        "the frame beyond the member given, wheels and brakes",
+        *_frame(drive),
         *_on_motor_shaft(drive.hub),
         *_second_stage(drive),
         *_driven_side(drive.driven),
@@ -150,6 +150,16 @@ def _untold_teeth(drive: Drive) -> str:
         f"; teeth of the {' and the '.join(untold)} sprocket, bolt holes in a thin or soft one "
         f"({' and '.join(keys)} not given)"
     )
+
+
+def _frame(drive: Drive) -> list[str]:
+    """Say what of the frame is not checked."""
+    if drive.frame.span is None:
+        return ["the frame, wheels and brakes (you call the frame rigid)"]
+    wall = "holes in the frame member, and its wall under bolts or clamp and beside welds"
+    if drive.frame.yield_strength is None:
+        wall = "strength of the frame member (frame.yield_strength is not given)"
+    return [wall, "the frame beyond the member given, how its ends are fastened, wheels and brakes"]
 
 
 def _on_motor_shaft(hub: Hub) -> list[str]:

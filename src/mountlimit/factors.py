@@ -74,6 +74,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "bolt_bearing": (1.25, "EN 1993-1-8 gamma_M2"),
     "pull_through": (1.25, "EN 1993-1-8 gamma_M2"),
     "frame_weld_fatigue": GAMMA_MF,
+    "frame_member": (2.0, COMMON),
     "frame_weld": (1.25, "EN 1993-1-8 gamma_M2"),
     "seam_screws": (4.0, COMMON),
     "strut": (2.0, COMMON),

@@ -299,6 +299,7 @@ FRAME = Section("frame", "the frame member the mount is fixed to", (
     choose("frame.ends", "its ends: held (welded into corners) or hinged (one bolt each); twist is held either way", ("held", "hinged")),
     choose("frame.open_side", "channel: its open side away from the mount, or to the side (mount on a flange)", ("away", "side")),
     may("frame.elastic_modulus", "stress", "elastic modulus of the member", "1 GPa", "400 GPa", ("205 GPa", "205 GPa", "205 GPa"), "from memory (steel)"),
+    may("frame.yield_strength", "stress", "yield strength of the member", "20 MPa", "1500 MPa", example="235 MPa"),
 ))  # fmt: skip
 
 USE = Section("use", "what the drive pushes against", (

@@ -19,7 +19,6 @@ from .formulas import (
     rigid,
     section,
     span_beams,
-    span_moments,
     tube,
     usage,
     warping,
@@ -36,9 +35,19 @@ Moved = tuple[Triple, Triple]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Corner:
+    """A corner of a section, about the centroid; of those alike in size one stands for all."""
+
+    y: Number
+    z: Number
+    warping: Number | None = None  # under unit twist, about the shear centre
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Shape:
     """A member's section in the mount's axes y and z; arms run to the bolts, None where they are nil."""
 
+    area: Number
     bends_y: Number  # integral of y squared: second moment for bending along y
     bends_z: Number
     product: Number | None = None
@@ -46,6 +55,7 @@ class Shape:
     warping_constant: Number | None = None
     from_centroid: Pair | None = None
     from_shear_centre: Pair | None = None
+    corners: tuple[Corner, ...] = ()  # none of a round tube
 
 
 def give(frame: Frame, plane: BoltPlane, force: Any, moment: Any) -> Moved:
@@ -79,7 +89,7 @@ def _lean(turn: Triple, force: Any) -> Number:
 def _moved(frame: Frame, shape: Shape, force: Any, moment: Any) -> Moved:
     move, turn = (0.0, *force[1:]), tuple(moment)
     if shape.from_centroid is not None and shape.from_shear_centre is not None:
-        turn = _own_moments(shape.from_centroid, shape.from_shear_centre, force, moment)
+        turn = own_moments(shape.from_centroid, shape.from_shear_centre, force, moment)
     across = (move[1], move[2], turn[1], turn[2])
     sag_y, sag_z, turn_y, turn_z = _bent(frame, shape, *across)
     twist = _twist(frame, shape, turn[0])
@@ -94,7 +104,7 @@ def _moved(frame: Frame, shape: Shape, force: Any, moment: Any) -> Moved:
     return carried, (twist, turn_y, turn_z)
 
 
-def _own_moments(centroid: Pair, shear_centre: Pair, force: Any, moment: Any) -> Triple:
+def own_moments(centroid: Pair, shear_centre: Pair, force: Any, moment: Any) -> Triple:
     """Give torque about the shear centre and bending moments about the centroid."""
     return (
         member.eccentric_torque(moment[0], shear_centre[0], force[2], shear_centre[1], force[1]),
@@ -145,10 +155,14 @@ def _twist(frame: Frame, shape: Shape, torque: Number) -> Number:
     rest = (frame.span, frame.place, g, shape.torsion_constant)
     if shape.warping_constant is None:
         return member.span_twist(torque, *rest)
-    decay = warping.warping_decay(
-        g, shape.torsion_constant, frame.elastic_modulus, shape.warping_constant
-    )
-    return member.span_twist_warping(torque, *rest, decay)
+    return member.span_twist_warping(torque, *rest, decay(frame, shape))
+
+
+def decay(frame: Frame, shape: Shape) -> Number:
+    """Give the decay of held warping along an open section, 1/m."""
+    assert shape.warping_constant is not None
+    g, e = flexure.shear_modulus(frame.elastic_modulus, NU), frame.elastic_modulus
+    return warping.warping_decay(g, shape.torsion_constant, e, shape.warping_constant)
 
 
 def shapes(frame: Frame, plane: BoltPlane) -> tuple[Shape, ...]:
@@ -177,6 +191,7 @@ def _round(frame: Frame, upright: bool) -> Shape:
     second = tube.round_tube_second_moment(frame.size, frame.wall)
     arm = _out(layout.half(frame.size), upright)
     return Shape(
+        area=tube.round_tube_area(frame.size, frame.wall),
         bends_y=second, bends_z=second, from_centroid=arm, from_shear_centre=arm,
         torsion_constant=tube.round_tube_torsion_constant(frame.size, frame.wall),
     )  # fmt: skip
@@ -192,11 +207,14 @@ def _box(frame: Frame, upright: bool) -> Shape:
     depth = size if frame.depth is None else frame.depth
     along = tube.box_second_moment(depth, size, wall)
     through = along if frame.depth is None else tube.box_second_moment(size, depth, wall)
-    arm = _out(layout.half(depth), upright)
+    across, behind = layout.half(size), layout.half(depth)
+    arm = _out(behind, upright)
     return Shape(
+        area=tube.box_area(size, depth, wall),
         bends_y=along if upright else through, bends_z=through if upright else along,
         torsion_constant=tube.box_torsion_constant(size, depth, wall),
         from_centroid=arm, from_shear_centre=arm,
+        corners=(Corner(y=across if upright else behind, z=behind if upright else across),),
     )  # fmt: skip
 
 
@@ -205,12 +223,16 @@ def _flat(frame: Frame, upright: bool) -> Shape:
     size, wall = frame.size, frame.wall
     along = section.rectangle_second_moment(wall, size)
     through = section.rectangle_second_moment(size, wall)
-    arm = _out(layout.half(wall), upright)
+    across, behind = layout.half(size), layout.half(wall)
+    arm, warps = _out(behind, upright), section.flat_bar_corner_warping(size, wall)
+    places = (across, behind) if upright else (behind, across)
     return Shape(
+        area=section.rectangle_area(size, wall),
         bends_y=along if upright else through, bends_z=through if upright else along,
         torsion_constant=section.rectangle_torsion_constant(size, wall),
         warping_constant=section.flat_bar_warping_constant(size, wall),
         from_centroid=arm, from_shear_centre=arm,
+        corners=(Corner(y=places[0], z=places[1], warping=warps),),
     )  # fmt: skip
 
 
@@ -228,41 +250,22 @@ def _open(frame: Frame, solved: open_section.Solved, upright: bool, way: int) ->
         along, out = known(-way * place[0]), known(-place[1])
         return (along, out) if upright else (out, along)
 
+    def corner(place: tuple[float, float, float]) -> Corner:
+        along, out = (
+            known(way * (place[0] - solved.centroid[0])),
+            known(place[1] - solved.centroid[1]),
+        )
+        y, z = (along, out) if upright else (out, along)
+        return Corner(y=y, z=z, warping=known(place[2]))
+
     along, through = known(solved.second_p), known(solved.second_n)
     skewed = frame.member == "angle"
     return Shape(
+        area=known(solved.area),
         bends_y=along if upright else through, bends_z=through if upright else along,
         product=known(way * solved.product) if skewed else None,
         torsion_constant=known(solved.torsion_constant),
         warping_constant=known(solved.warping_constant),
         from_centroid=arm(solved.centroid), from_shear_centre=arm(solved.shear_centre),
+        corners=tuple(corner(c) for c in solved.corners),
     )  # fmt: skip
-
-
-def largest_moments(
-    frame: Frame, plane: BoltPlane, force: Any, moment: Any
-) -> tuple[tuple[Shape, Triple], ...]:
-    """Give torque and bending moments about y and z (N*m, sizes) beside the mount, for every way round.
-
-    The larger side counts, the parts of force and couple are added in size.  All torque is taken as
-    plain twist; shear and the pull along x are left out.
-    """
-    found = []
-    for shape in shapes(frame, plane):
-        torque, moment_y, moment_z = moment
-        if shape.from_centroid is not None and shape.from_shear_centre is not None:
-            arms = (shape.from_centroid, shape.from_shear_centre)
-            torque, moment_y, moment_z = _own_moments(*arms, force, moment)
-        bent = (
-            _beside(frame, force[2], moment_y),
-            _beside(frame, force[1], moment_z),
-        )
-        found.append((shape, (np.abs(span_moments.larger_torque(torque, frame.place)), *bent)))
-    return tuple(found)
-
-
-def _beside(frame: Frame, force: Number, couple: Number) -> Number:
-    held = frame.ends == "held"
-    by_force = span_moments.held_moment_force if held else span_moments.hinged_moment_force
-    by_couple = span_moments.held_moment_couple if held else span_moments.hinged_moment_couple
-    return np.abs(by_force(force, frame.span, frame.place)) + np.abs(by_couple(couple, frame.place))

@@ -261,6 +261,7 @@ class Frame:
     ends: str = "held"
     open_side: str = ""  # of a channel: "away", "side", or anything else for whichever is softer
     elastic_modulus: Number = None
+    yield_strength: Number = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

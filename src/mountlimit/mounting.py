@@ -215,7 +215,6 @@ class Clamp:
     friction: Value
     contact_angle: Number  # half the arc that presses on a round tube; None on a square one
     length: Value  # of the grip along the tube
-    yield_strength: Value  # of the tube
     along: str = "x"  # the tube's axis, and a point on it ...
     axis: tuple[Number, Number, Number] = (0.0, 0.0, 0.0)
     normal: str = "y"  # ... and the way out of it to the mount

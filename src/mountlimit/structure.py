@@ -245,19 +245,33 @@ def weight_only(loads: Loads) -> Loads:
     )
 
 
+def with_shaft(drive: Drive) -> bool:
+    """Tell whether the frame member runs with the shaft: a tube along z that the mount is clamped on.
+
+    Its own x, y, z are then the drive's z, y and the reverse of x.
+    """
+    clamp = drive.mount.clamp
+    return clamp is not None and clamp.along == "z"
+
+
+def on_the_frame(drive: Drive, loads: Loads) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
+    """Give force and moment on the frame member at the main bolt plane, about its own axes (SI)."""
+    force, moment = wrench(drive, loads, drive.mount.plane.centre)
+    if not with_shaft(drive):
+        return force, moment
+    return (
+        (force[2], force[1], rigid.reversed_force(force[0])),
+        (moment[2], moment[1], rigid.reversed_moment(moment[0])),
+    )
+
+
 def frame_part(drive: Drive, loads: Loads) -> Displacement:
     """Give the movement at the sprocket from the frame member, loaded at the main bolt plane."""
-    plane, clamp = drive.mount.plane, drive.mount.clamp
-    force, moment = wrench(drive, loads, plane.centre)
-    if clamp is None or clamp.along == "x":
-        move, turn = frame_member.give(drive.frame, plane, force, moment)
-        return _carry(drive, "frame member", plane.centre, move, turn)
-    # A tube along z: its own x, y, z are the drive's z, y and the reverse of x.
-    own_force = (force[2], force[1], rigid.reversed_force(force[0]))
-    own_moment = (moment[2], moment[1], rigid.reversed_moment(moment[0]))
-    move, turn = frame_member.give(drive.frame, plane, own_force, own_moment)
-    move = (layout.opposite(move[2]), move[1], move[0])
-    turn = (rigid.reversed_angle(turn[2]), turn[1], turn[0])
+    plane = drive.mount.plane
+    move, turn = frame_member.give(drive.frame, plane, *on_the_frame(drive, loads))
+    if with_shaft(drive):
+        move = (layout.opposite(move[2]), move[1], move[0])
+        turn = (rigid.reversed_angle(turn[2]), turn[1], turn[0])
     return _carry(drive, "frame member", plane.centre, move, turn)
 
 

@@ -89,7 +89,7 @@ def drives() -> list[DriveFile]:
         ),
         drive_file(**D_SHAFT, **DRIVEN, driven__sprocket_material="pom_c", driven__bolts="6 x M8", driven__bolt_circle="120 mm"),
         drive_file(**{**BETWEEN, "motor__speed": "2500 rpm"}),
-        drive_file(**{**D_SHAFT, "hub__flats": 2}),
+        drive_file(frame__member="flat bar", **{**D_SHAFT, "hub__flats": 2}),
         drive_file(
             motor__torque_constant=None, motor__rated_torque="9 N*m", motor__rated_current="80 A",
             fixings__bolts="2 x M8", fixings__span_along=None, use__driven="front", duty__ramp="0 s",

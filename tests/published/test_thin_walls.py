@@ -7,7 +7,7 @@ import pytest
 from printed import printed
 from scipy.integrate import solve_bvp
 
-from mountlimit.formulas import flexure, section, stress
+from mountlimit.formulas import flexure, section, stress, tube, warping
 
 
 def test_rectangular_box() -> None:
@@ -19,7 +19,9 @@ def test_rectangular_box() -> None:
     """
     constant = section.box_torsion_constant(100.0, 50.0, 5.0)
     assert constant == printed("1305402")
-    assert stress.bredt_stress(1.0e6, 95.0 * 45.0, 5.0) == printed("23.392")
+    area = tube.box_enclosed_area(100.0, 50.0, 5.0)
+    assert area == 95.0 * 45.0
+    assert stress.bredt_stress(1.0e6, area, 5.0) == printed("23.392")
     assert 0.96 < constant / 1354064 < 1.0
 
 
@@ -45,6 +47,10 @@ def test_channel_held_at_one_end() -> None:
     bimoment = stress.bimoment_held_free(TORQUE, decay, LENGTH)
     # The figure, in N*mm^2, is from a numerical solution; the closed form is 2.2e-4 above it.
     assert bimoment * 1e6 == pytest.approx(516860000.0, rel=3e-4)
+    # Warping of a flange tip of the thin channel: h / 2 (b - e), e its shear centre from the web.
+    b, h = 0.08, 0.18
+    tip = h / 2 * (b - 3 * b**2 / (6 * b + h))
+    assert warping.warping_stress(bimoment, tip, CW) / 1e6 == pytest.approx(188.4, rel=5e-4)
 
 
 @pytest.mark.parametrize("ends", [1, 2])

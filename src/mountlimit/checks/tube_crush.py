@@ -31,7 +31,7 @@ def rows(case: Case) -> list[Row]:
 
 
 def _wall(drive: Drive, clamp: Clamp) -> Number:
-    frame, strength = drive.frame, clamp.yield_strength
+    frame, strength = drive.frame, drive.frame.yield_strength
     if clamp.contact_angle is not None:
         return clamps.round_wall_resistance(
             strength, frame.wall, frame.size, clamp.contact_angle, clamp.length
@@ -42,11 +42,15 @@ def _wall(drive: Drive, clamp: Clamp) -> Number:
     )
 
 
+def _is_known(drive: Drive) -> bool:
+    return is_clamped(drive) and drive.frame.yield_strength is not None
+
+
 CHECKS = (
     Check(
         name="tube_crush", part="clamped tube", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="a flat or a dent in the tube under the clamp, often from tightening alone; the bolts never come up tight",
-        applies=is_clamped, rows=rows,
+        applies=_is_known, rows=rows,
     ),
 )  # fmt: skip

@@ -14,6 +14,7 @@ from .tube import (
 __all__ = [
     "box_second_moment",
     "box_torsion_constant",
+    "flat_bar_corner_warping",
     "flat_bar_warping_constant",
     "rectangle_area",
     "rectangle_second_moment",
@@ -200,6 +201,34 @@ def flat_bar_warping_constant(width: float, thickness: float) -> float:
     3.240e-13
     """
     return width**3 * thickness**3 / 144
+
+
+@formula
+def flat_bar_corner_warping(width: float, thickness: float) -> float:
+    """Warping of a flat bar's corner under unit twist.
+
+    omega = b * t / 4
+
+    Parameters
+    ----------
+    width : b [m]
+        width of the section
+    thickness : t [m]
+        thickness
+
+    Returns
+    -------
+    omega [m^2]
+
+    Valid for
+    ---------
+    width at least about four thicknesses
+
+    Source
+    ------
+    Vlasov, Thin-Walled Elastic Beams, secondary warping of a thin strip (from memory)
+    """
+    return width * thickness / 4
 
 
 @formula

@@ -136,3 +136,79 @@ def larger_torque(torque: float, place: float) -> float:
     """
     s = place
     return torque * larger(s, 1 - s)
+
+
+@formula
+def held_end_force(force: float, span: float, place: float) -> float:
+    """Larger bending moment at the held ends of a beam under a force.
+
+    m = F * L * s * (1 - s) * max(s, 1 - s)
+
+    Parameters
+    ----------
+    force : F [N]
+        force across the beam at the place
+    span : L [m]
+        between the two ends
+    place : s [-]
+        where the load is, from one end, over the span
+
+    Returns
+    -------
+    m [N*m]
+
+    Source
+    ------
+    AISC Manual table 3-23, beam fixed at both ends, load at any point (from memory)
+    """
+    s = place
+    return force * span * s * (1 - s) * larger(s, 1 - s)
+
+
+@formula
+def held_end_couple(couple: float, place: float) -> float:
+    """Larger bending moment at the held ends of a beam under a couple, in size.
+
+    m = M * max((1 - s) * abs(1 - 3 * s), s * abs(2 - 3 * s))
+
+    Parameters
+    ----------
+    couple : M [N*m]
+        couple at the place
+    place : s [-]
+        where the load is, from one end, over the span
+
+    Returns
+    -------
+    m [N*m]
+
+    Source
+    ------
+    slope and deflection of the two parts at the couple, both ends fixed
+    """
+    s = place
+    return couple * larger((1 - s) * abs(1 - 3 * s), s * abs(2 - 3 * s))
+
+
+@formula
+def moments_in_size(first: float, second: float) -> float:
+    """Bending moments of a force and of a couple, added in size.
+
+    m = abs(m_1) + abs(m_2)
+
+    Parameters
+    ----------
+    first : m_1 [N*m]
+        of the force
+    second : m_2 [N*m]
+        of the couple
+
+    Returns
+    -------
+    m [N*m]
+
+    Source
+    ------
+    every sign is possible: the safe side
+    """
+    return abs(first) + abs(second)

@@ -128,3 +128,79 @@ def box_torsion_constant(width: float, height: float, wall: float) -> float:
     1.305e-06
     """
     return 2 * wall * (width - wall) ** 2 * (height - wall) ** 2 / (width - wall + (height - wall))
+
+
+@formula
+def box_area(width: float, height: float, wall: float) -> float:
+    """Area of the section of a rectangular tube with sharp corners.
+
+    A = 2 * t * (b + h - 2 * t)
+
+    Parameters
+    ----------
+    width : b [m]
+        outer width
+    height : h [m]
+        outer height
+    wall : t [m]
+        wall thickness
+
+    Returns
+    -------
+    A [m^2]
+
+    Source
+    ------
+    geometry
+    """
+    return 2 * wall * (width + height - 2 * wall)
+
+
+@formula
+def round_tube_area(outer_diameter: float, wall: float) -> float:
+    """Area of the section of a round tube.
+
+    A = pi * t * (D - t)
+
+    Parameters
+    ----------
+    outer_diameter : D [m]
+        outer diameter
+    wall : t [m]
+        wall thickness
+
+    Returns
+    -------
+    A [m^2]
+
+    Source
+    ------
+    geometry
+    """
+    return pi * wall * (outer_diameter - wall)
+
+
+@formula
+def box_enclosed_area(width: float, height: float, wall: float) -> float:
+    """Area enclosed by the centre line of the wall of a rectangular tube.
+
+    A_m = (b - t) * (h - t)
+
+    Parameters
+    ----------
+    width : b [m]
+        outer width
+    height : h [m]
+        outer height
+    wall : t [m]
+        wall thickness
+
+    Returns
+    -------
+    A_m [m^2]
+
+    Source
+    ------
+    geometry
+    """
+    return (width - wall) * (height - wall)

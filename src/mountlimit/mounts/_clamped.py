@@ -19,7 +19,6 @@ TUBE = (
     Field(key="frame.member", kind="choice", meaning="the tube the clamp grips", required=True, choices=TUBES,
           example="round tube"),
     need("frame.size", "length", "outer diameter of the tube, or its width", "5 mm", "500 mm", "40 mm"),
-    may("frame.yield_strength", "stress", "yield strength of the tube", "20 MPa", "1500 MPa", example="235 MPa"),
     choose("mount.tube", "way the tube runs: across (in the plane of the ear) or with the shaft (square to the ear)", (ACROSS, WITH_SHAFT)),
     need("mount.grip_length", "length", "length of the tube that the clamp grips, end to end", "3 mm", "1 m", "60 mm"),
 )  # fmt: skip

@@ -16,9 +16,6 @@ KEYS = "fixings.clamp_"
 DEGREE = math.pi / 180
 # Half the arc that bears on a round tube: low, likely, high, in degrees.
 SEATS = {"shell": (30.0, 60.0, 90.0), "flat": (3.0, 10.0, 30.0)}
-LIGHT = 100e9  # Pa; a tube below this modulus is taken as aluminium
-STEEL = (235e6, 280e6, 355e6, "from memory (S235 tube: least and usual; S355)")
-ALUMINIUM = (110e6, 180e6, 250e6, "from memory (6060 and 6061 tube, near welds to heat treated)")
 
 
 def clamp(picker: Picker, material: Substance) -> Clamp | None:
@@ -43,7 +40,6 @@ def clamp(picker: Picker, material: Substance) -> Clamp | None:
             "fixings.clamp_friction", found.low, found.likely, found.high, found.source
         ),
         contact_angle=_contact(picker), length=picker.number("mount.grip_length"),
-        yield_strength=_yield(picker),
     )  # fmt: skip
 
 
@@ -64,10 +60,3 @@ def _contact(picker: Picker) -> Value | None:
     low, likely, high = (DEGREE * a for a in SEATS[seat])
     source = f"{COMMON} ({seat}: half the arc that bears)"
     return picker.between("fixings.contact_angle", low, likely, high, source)
-
-
-def _yield(picker: Picker) -> Value:
-    low, likely, high, source = (
-        ALUMINIUM if picker.number("frame.elastic_modulus") < LIGHT else STEEL
-    )
-    return picker.between("frame.yield_strength", low, likely, high, source)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from ..formulas import section, tube
 from ..model import Frame, Number
 from ..picking import Picker
@@ -14,6 +16,10 @@ OPEN_WALL = (0.003, 0.004, 0.006)
 WHICHEVER = "whichever way leans the shaft more"
 OFF_MIDDLE = 0.2
 FLANGE = (0.4, 0.5, 0.6)  # of a channel's height
+METAL = 50e9  # Pa; a member below this modulus is wood, plastic or the like
+LIGHT = 100e9  # Pa; a member below this modulus is taken as aluminium
+STEEL = (235e6, 280e6, 355e6, "from memory (S235 tube: least and usual; S355)")
+ALUMINIUM = (110e6, 180e6, 250e6, "from memory (6060 and 6061 tube, near welds to heat treated)")
 TUBE_WALL = 1 / 20  # of the size, of the tube an open section is compared with: 2 mm of 40 mm
 
 
@@ -31,7 +37,7 @@ def frame(picker: Picker) -> Frame:
         member=member, size=size, depth=depth, wall=wall, span=span,
         place=_place(picker, member, ends), ends=ends,
         open_side=picker.word("frame.open_side", WHICHEVER) if member == "channel" else WHICHEVER,
-        elastic_modulus=picker.number("frame.elastic_modulus"),
+        elastic_modulus=picker.number("frame.elastic_modulus"), yield_strength=_yield(picker),
     )  # fmt: skip
     if member in OPEN and not picker.mistakes:
         picker.warnings.append(_open_warning(found))
@@ -68,6 +74,15 @@ def _place(picker: Picker, member: str, ends: str) -> Value:
         "frame.place", OFF_MIDDLE, 0.5, 0.5,
         "middle of the span softest in twist and sag, a fifth in turn under a couple",
     )  # fmt: skip
+
+
+def _yield(picker: Picker) -> Value | None:
+    """Give the yield strength; None where the member is softer than metal and nothing is said."""
+    key, modulus = "frame.yield_strength", picker.given.get("frame.elastic_modulus")
+    stiff = math.inf if modulus is None else float(modulus.value)
+    if stiff < METAL:
+        return picker.optional(key)
+    return picker.between(key, *(ALUMINIUM if stiff < LIGHT else STEEL))
 
 
 def _depth(picker: Picker, member: str, size: Value) -> Number | None:
