@@ -57,7 +57,7 @@ class Tally:
             "drives": self.valid, "refused": self.refused,
             "seconds_per_drive": round(self.seconds / max(self.valid, 1), 3),
             "violations": sorted(self.violations), "forms": dict(sorted(self.forms.items())),
-            "first_limit": dict(sorted(self.first.items())), "checks": sorted(self.checks),
+            "first_limit": dict(sorted(self.first.items())), "checks_met": sorted(self.checks),
         }  # fmt: skip
 
 
@@ -132,7 +132,9 @@ def _known(route: str) -> dict[str, Any]:
 
 
 def _write(route: str, tally: Tally, upto: int) -> None:
-    whole = {"route": route, "numbers": [0, upto], **tally.as_json()}
+    from mountlimit.checks import BY_NAME
+
+    whole = {"route": route, "numbers": [0, upto], "known_checks": sorted(BY_NAME), **tally.as_json()}
     results(route).write_text(json.dumps(whole, indent=1) + "\n")
 
 
@@ -142,7 +144,7 @@ def _resumed(known: dict[str, Any]) -> Tally:
     return Tally(
         valid=known["drives"], refused=known["refused"],
         seconds=known["seconds_per_drive"] * known["drives"], violations=known["violations"],
-        forms=Counter(known["forms"]), first=Counter(known["first_limit"]), checks=set(known["checks"]),
+        forms=Counter(known["forms"]), first=Counter(known["first_limit"]), checks=set(known.get("checks_met", known.get("checks", ()))),
     )  # fmt: skip
 
 
