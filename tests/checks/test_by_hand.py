@@ -7,10 +7,10 @@ from dataclasses import replace
 
 import numpy as np
 import pytest
-from hub_cases import rows_of
+from hub_cases import file_of, rows_of
 
 from conftest import IDEAL, drive_file
-from mountlimit import evaluate
+from mountlimit import evaluate, limits, respond
 from mountlimit.case import BoltForces, Response
 from mountlimit.checks import BY_NAME, alignment, motor_feet
 from mountlimit.loads import case_list
@@ -31,8 +31,6 @@ def one_case(file, group, **loads):
     index = next(i for i, c in enumerate(case_list(drive)) if c[1] == group)
     case = evaluate.case_at(drive, 40.0, index)
     case = replace(case, loads=replace(case.loads, **loads))
-    from mountlimit import respond
-
     return replace(case, response=respond.solve(drive, case.loads))
 
 
@@ -56,14 +54,22 @@ def test_front_bearing():
 
 def test_set_screw():
     """A 1/4 in cup point holds 1000 lbf (Shigley table 7-4, from memory): 26.7 N*m on a 12 mm shaft."""
-    from hub_cases import file_of
-
     file = file_of(hub__key=None, hub__drive="set screw", hub__set_screw="1 x 1/4")
     hold = next(r for r in resolve(file).ranges if r.key == "hub.set_screw_hold")
     strong = evaluate.case_at(resolve(file, {hold.key: hold.high}), 100.0, 0)
-    rows = BY_NAME["set_screw"].rows(strong)
+    rows = [r for r in BY_NAME["set_screw"].rows(strong) if r.station == "screw point"]
     assert [r.capacity for r in rows] == [pytest.approx(1000 * LBF * 0.006, rel=1e-6)] * 2
     assert [r.demand for r in rows] == [pytest.approx(12.0), pytest.approx(12.0)]
+
+
+@pytest.mark.parametrize(("start", "torque"), [(1.5, 4.0), (4.0, 4.0), (10.0, 10.0)])
+def test_set_screw_at_a_hard_start(start, torque):
+    """The factor of 4 on the steady torque covers a start up to four times it, and no harder one."""
+    edit = {**SOUND, "hub__key": None, "hub__set_screw": "1 x 1/4", "duty__starting_factor": start}
+    found = limits.find(drive_file(**edit))
+    line = next(x for x in found.limits if x.check.name == "set_screw")
+    assert line.safe == pytest.approx(400 * LBF * 0.0125 / (torque * 0.12), rel=1e-6)
+    assert line.safe <= line.gives
 
 
 def test_frame_bolts():

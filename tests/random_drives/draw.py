@@ -103,7 +103,7 @@ ROWS: dict[str, Row] = {
     "use.gear_after_chain": (0.1, _number(1, 25)),
     "duty.reverse": (0.5, _amount(0.1, 1.0)),
     "duty.ramp": (0.6, lambda c, _: c.one_of(("0 s", "20 ms", "150 ms", "300 ms", "0.5 s", "2 s"))),
-    "duty.starting_factor": (0.1, _number(1, 3)),
+    "duty.starting_factor": (0.1, _number(1, 8)),
     "duty.rotor_inertia": (0.2, _amount(1, 60, "kg*cm2")),
     "duty.bump": (0.5, _amount(1, 15, "g")),
     "duty.hours": (0.3, _amount(10, 500, "h")),

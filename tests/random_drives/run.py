@@ -134,7 +134,12 @@ def _known(route: str) -> dict[str, Any]:
 def _write(route: str, tally: Tally, upto: int) -> None:
     from mountlimit.checks import BY_NAME
 
-    whole = {"route": route, "numbers": [0, upto], "known_checks": sorted(BY_NAME), **tally.as_json()}
+    whole = {
+        "route": route,
+        "numbers": [0, upto],
+        "known_checks": sorted(BY_NAME),
+        **tally.as_json(),
+    }
     results(route).write_text(json.dumps(whole, indent=1) + "\n")
 
 

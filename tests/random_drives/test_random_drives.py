@@ -57,7 +57,9 @@ def test_most_drives_hold_together():
     assert refused < 30
 
 
-@pytest.mark.xfail(strict=True, reason="the long run is made on the merged program; then take this mark away")
+@pytest.mark.xfail(
+    strict=True, reason="the long run is made on the merged program; then take this mark away"
+)
 @pytest.mark.parametrize("route", sorted(LEAST))
 def test_the_long_run(route):
     """So many drives were run, with the checks there are now, and nothing was wrong with any."""
