@@ -51,6 +51,8 @@ FIRST = {
     "tide_gate": First(safe="bolt_slip", gives="motor_shaft", exit_status=0),
     "gravel_roller": First(safe="bolt_slip", gives="front_bearing", exit_status=0),
     "turf_roller": First(safe="bolt_slip", gives="bolt_slip", exit_status=1),
+    "willow_stripper": First(safe="driven_key", gives="jackshaft_bearings", exit_status=0),
+    "clay_pug": First(safe="bolt_slip", gives="key", exit_status=0),
     "turf_lifter": First(safe="freewheel", gives="freewheel", exit_status=1),
 }
 

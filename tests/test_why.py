@@ -46,15 +46,31 @@ HELD = {
     "double D": drive_file(
         hub__key=None, hub__flats=2, hub__across_flats="10 mm", driven__key="8 x 7 x 30 mm",
         driven__shaft_diameter="25 mm", driven__overhang="35 mm", driven__freewheel_torque="200 N*m",
+        driven__notch="keyway", driven__weight="300 N", driven__weight_overhang="50 mm",
+        driven__bearing="6205", driven__bearing_span="200 mm", shaft__rear_bearing="6001",
+        motor__speed="1500 rpm", duty__spectrum=[["100 %", "10 %"], ["40 %", "50 %", "80 %"]],
         **{f"{part}__{k}": v for part in ("hub", "driven") for k, v in FASTENED.items()},
     ),
     "bush": drive_file(
         hub__key=None, hub__drive="taper bush", hub__screws="2 x M6", driven__shaft_diameter="25 mm",
         driven__overhang="60 mm", driven__bearing_span="300 mm", driven__sprocket_at="between the bearings",
+        driven__bearing="UC205", driven__weight="300 N", driven__weight_overhang="50 mm",
+        driven__weight_at="between the bearings", motor__speed="1500 rpm",
+    ),
+    "dead axle": drive_file(
+        driven__axle="dead", driven__shaft_diameter="15 mm", driven__overhang="35 mm",
+        driven__shaft_ultimate="470 MPa", driven__weight="300 N", driven__weight_overhang="50 mm",
     ),
     "rated": drive_file(hub__key=None, hub__rated_torque="90 N*m"),
 }  # fmt: skip
-SHORT = ("flats", "taper_bush", "freewheel")  # of the checks of hub and driven side
+SHORT = (
+    "flats",
+    "taper_bush",
+    "freewheel",
+    "rear_bearing",
+    "rear_bearing_life",
+    "bearing_life",
+)  # of the checks of hub and driven side
 CASES = [(f, c.name) for f, file in FILES.items() for c in evaluate.applicable(resolve(file))]
 CASES += [(name, "alignment") for name in MEMBERS]
 CASES += [

@@ -14,6 +14,7 @@ from .evaluate import Governing
 from .limits import Effect, Found, Limit
 from .model import Drive, Driven, Hub
 from .resolve import resolve
+from .stages import second_drive
 from .starting import explain
 from .traction import Lines
 from .upkeep import FEW_TEETH, Upkeep, upkeep
@@ -75,6 +76,7 @@ class Assessment:
         jam.Stops | None
     )  # what a dead stop uses up, at the set current; None when not worked out
     upkeep: Upkeep
+    second_upkeep: Upkeep | None
 
     @property
     def over(self) -> bool:
@@ -104,6 +106,7 @@ def assess(file: DriveFile, dead_stop: bool = False) -> Assessment:
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
         stops=jam.stops(found) if dead_stop or drive.motor.speed is not None else None,
         upkeep=upkeep(drive),
+        second_upkeep=upkeep(second_drive(drive)) if drive.jackshaft else None,
     )  # fmt: skip
 
 
@@ -119,6 +122,7 @@ def not_checked(drive: Drive) -> tuple[str, ...]:
     return (
         "the frame beyond the member given, wheels and brakes",
         *_on_motor_shaft(drive.hub),
+        *_second_stage(drive),
         *_driven_side(drive.driven),
         f"{bending}what stops the drive, and how suddenly",
         f"{speed}worn sprockets; teeth of the sprockets, bolt holes in a thin or soft one",
@@ -140,6 +144,21 @@ def _on_motor_shaft(hub: Hub) -> list[str]:
     return ["; ".join(found)] if found else []
 
 
+def _second_stage(drive: Drive) -> list[str]:
+    """Say what of an outboard bearing and of a jackshaft is not checked."""
+    found = []
+    if drive.shaft.outboard is not None:
+        found.append(
+            "what holds the outboard bearing, a knock of the motor against it, and the force it puts on the "
+            "shaft when it is not set in line"
+        )
+    if drive.jackshaft is not None:
+        found.append(
+            "line of the second chain under load (the jackshaft is taken to stay where it is), its slack and jerk"
+        )
+    return found
+
+
 def _driven_side(driven: Driven) -> list[str]:
     """Say what of the driven side was not told."""
     fastened = driven.bolts or driven.weld or driven.key
@@ -153,7 +172,24 @@ def _driven_side(driven: Driven) -> list[str]:
         if told is None
     ]
     left = [f"on the driven side: {'; '.join(found)}"] if found else []
-    return [*left, "weight on the driven shaft, its bearings and its fatigue"]
+    return [*left, _driven_shaft(driven)]
+
+
+def _driven_shaft(driven: Driven) -> str:
+    """Say what of the driven shaft was not told; wheels' side forces are never asked for."""
+    shaft, bearing = driven.shaft, driven.bearings
+    told = {
+        "weight": shaft is not None and shaft.weight is not None,
+        "its fatigue": shaft is not None and shaft.fatigue is not None,
+        "its bearings": bearing is not None,
+    }
+    if not any(told.values()):
+        return "weight on the driven shaft, its bearings and its fatigue"
+    left = [words for words, known in told.items() if not known]
+    if bearing is not None and (bearing.static_rating is None or bearing.dynamic_rating is None):
+        left.append("static load" if bearing.static_rating is None else "life")
+        left[-1] += " of its bearings"
+    return f"on the driven shaft: {'; '.join([*left, 'side forces (a wheel in a corner)'])}"
 
 
 def _pull_index(drive: Drive) -> int:

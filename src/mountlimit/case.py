@@ -33,6 +33,16 @@ class Loads:
     shaft_load: Number  # both strands, with the starting factor
     pull_angle: Number
     weight: tuple[Number, Number, Number]
+    outboard: Number = 0.0  # force of the outboard bearing on the shaft, against the pull
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Give:
+    """Movement along the chain per newton of pull, m/N: at the sprocket and at an outboard bearing."""
+
+    sprocket: Number  # an outboard bearing helping, without its gap
+    outboard: Number = None  # there, per newton at the sprocket, the bearing away
+    back: Number = None  # what one newton of the bearing takes back there
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

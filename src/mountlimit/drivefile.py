@@ -13,7 +13,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
-from . import cards, units
+from . import cards, spectrum, units
 from .errors import InputError, Mistake, MountlimitError
 from .factors import DESIGN_FACTORS
 from .fields import SECTIONS, Field
@@ -437,6 +437,7 @@ _WORDS: dict[str, Callable[[Field, Any], Any]] = {
     "key size": _key_size,
     "direction": _direction,
     "points": _points,
+    "spectrum": lambda _, value: spectrum.read(value),
     "place": lambda _, value: points.place(value),
     "hole": lambda _, value: points.hole(value),
     "slot": lambda _, value: points.slot(value),

@@ -9,7 +9,7 @@ from functools import cache
 import numpy as np
 
 from . import loads, respond
-from .case import Case, Check, Row
+from .case import Case, Check, Give, Row
 from .checks import CHECKS
 from .factors import DESIGN_FACTORS
 from .model import Array, Drive, Number
@@ -51,16 +51,21 @@ def applicable(drive: Drive) -> list[Check]:
     return [c for c in CHECKS if c.applies(drive)]
 
 
-def softness_of(drive: Drive) -> Callable[[Number], Number]:
+def give_of(drive: Drive) -> Callable[[Number, bool], Give]:
     """Give the softness along a chain angle, worked out once per angle (afresh while recording)."""
     if is_recording():
-        return lambda angle: respond.softness(drive, angle)
+        return lambda angle, held: respond.give(drive, angle, held)
 
     @cache
-    def soft(angle: float) -> float:
-        return float(respond.softness(drive, angle))
+    def once(angle: float, held: bool) -> Give:
+        found = respond.give(drive, angle, held)
+        return Give(
+            sprocket=float(found.sprocket),
+            outboard=None if found.outboard is None else float(found.outboard),
+            back=None if found.back is None else float(found.back),
+        )
 
-    return soft
+    return once
 
 
 def case_at(
@@ -74,7 +79,7 @@ def case_at(
         current = Value(current, "current", "derived", "motor current looked at")
     if stop_from is not None and np.ndim(stop_from) == 0:
         stop_from = Value(stop_from, "speed", "derived", "speed of the dead stop looked at")
-    load = loads.at(drive, current, softness_of(drive), pick, stop_from)
+    load = loads.at(drive, current, give_of(drive), pick, stop_from)
     return Case(drive=drive, loads=load, response=respond.solve(drive, load))
 
 

@@ -129,6 +129,8 @@ CHAIN = Section("chain", "the chain and its two sprockets", (
     may("chain.stretch_ratio", "ratio", "stretching stiffness of the chain times its length, over its tensile strength", "10", "500", ("40", "80", "120")),
 ))  # fmt: skip
 
+NOTCHES = ("shoulder, sharp", "shoulder, rounded", "groove", "keyway", "plain")
+
 SHAFT = Section("shaft", "the motor shaft", (
     need("shaft.diameter", "length", "shaft diameter at the front bearing", "3 mm", "120 mm", "12 mm"),
     need("shaft.face_overhang", "length", "mounting face of the motor to the middle of the sprocket", "2 mm", "400 mm", "28 mm"),
@@ -137,10 +139,23 @@ SHAFT = Section("shaft", "the motor shaft", (
     Field(key="shaft.bearing", kind="bearing", meaning="front bearing designation"),
     may("shaft.static_rating", "force", "static rating of the front bearing when its number is unknown", "100 N", "500 kN"),
     may("shaft.dynamic_rating", "force", "dynamic rating of the front bearing when its number is unknown", "100 N", "500 kN", example="7.2 kN"),
+    Field(key="shaft.rear_bearing", kind="bearing", meaning="rear bearing designation"),
+    may("shaft.rear_static_rating", "force", "static rating of the rear bearing when its number is unknown", "100 N", "500 kN", example="2.4 kN"),
+    may("shaft.rear_dynamic_rating", "force", "dynamic rating of the rear bearing when its number is unknown", "100 N", "500 kN", example="5.1 kN"),
     may("shaft.yield_strength", "stress", "yield strength of the shaft", "100 MPa", "2000 MPa", ("300 MPa", "370 MPa", "600 MPa"), "from memory (plain to heat-treated medium-carbon shaft steel)"),
     may("shaft.ultimate_strength", "stress", "ultimate strength of the shaft", "150 MPa", "2500 MPa", example="600 MPa"),
-    choose("shaft.notch", "the sharpest change of form of the shaft near its front bearing, on the sprocket's side", ("shoulder, sharp", "shoulder, rounded", "groove", "keyway", "plain")),
+    choose("shaft.notch", "the sharpest change of form of the shaft near its front bearing, on the sprocket's side", NOTCHES),
     may("shaft.bearing_play", "length", "radial play of the front bearing", "0 mm", "1 mm", ("0.005 mm", "0.01 mm", "0.03 mm")),
+))  # fmt: skip
+
+OUTBOARD = Section("outboard", "a third bearing on the motor shaft, beyond the sprocket", (
+    may("outboard.at", "length", "mounting face of the motor to the middle of the outboard bearing", "5 mm", "600 mm", example="60 mm"),
+    choose("outboard.held_by", "what holds it: the frame, or an arm of the mount itself", ("frame", "mount")),
+    may("outboard.stiffness", "stiffness", "stiffness of the bearing with what holds it, along the pull", "0.1 kN/mm", "1000 kN/mm", ("2 kN/mm", "10 kN/mm", "50 kN/mm")),
+    may("outboard.gap", "length", "how far the shaft moves before this bearing carries: its play and how far it is out of line", "0 mm", "3 mm", ("0 mm", "0.05 mm", "0.2 mm")),
+    Field(key="outboard.bearing", kind="bearing", meaning="its designation", example="6001"),
+    may("outboard.static_rating", "force", "its static rating when its number is unknown", "100 N", "500 kN"),
+    may("outboard.dynamic_rating", "force", "its dynamic rating when its number is unknown", "100 N", "500 kN"),
 ))  # fmt: skip
 
 
@@ -181,15 +196,51 @@ HUB = Section("hub", "how the driving sprocket is held on the shaft", (
     *sprocket_joint("hub", "the driving sprocket"),
 ))  # fmt: skip
 
+SECOND_CHAIN = Section("second_chain", "a second chain, from a jackshaft to the driven side; leave it out where there is one chain", (
+    Field(key="second_chain.type", kind="chain", meaning="chain designation", example="40"),
+    may("second_chain.driving_teeth", "integer", "teeth on the jackshaft", "6", "60", example="13"),
+    may("second_chain.driven_teeth", "integer", "teeth on the driven sprocket", "6", "150", example="40"),
+    may("second_chain.centre_distance", "length", "between its two sprocket axes", "40 mm", "5 m", example="500 mm"),
+    may("second_chain.slack", "ratio", "mid-span sag of its slack run over its length", "0.1 %", "20 %", ("3 %", "3 %", "3 %"), "usual sag: hardly weighs here"),
+    choose("second_chain.link", "the link that closes it: riveted (or press-fit), or with a spring clip", ("rivet", "clip")),
+    may("second_chain.joint_pressure", "stress", "pressure allowed between pin and bush at the jackshaft's speed", "1 MPa", "100 MPa", example="24 MPa"),
+))  # fmt: skip
+
+JACKSHAFT = Section("jackshaft", "the shaft between two chains; needs [second_chain] too", (
+    may("jackshaft.diameter", "length", "its diameter", "5 mm", "120 mm", example="20 mm"),
+    may("jackshaft.bearing_span", "length", "between its two bearings", "10 mm", "3 m", example="80 mm"),
+    may("jackshaft.first_at", "length", "sprocket of the first chain, from the first bearing towards the second; negative outside the first", "-1 m", "4 m", example="-25 mm"),
+    may("jackshaft.second_at", "length", "sprocket of the second chain, measured the same way", "-1 m", "4 m", example="105 mm"),
+    may("jackshaft.angle", "angle", "between the ways the two chains pull it: 0 the same way, 180 against each other; all are tried when left out", "0 deg", "180 deg", example="150 deg"),
+    may("jackshaft.yield_strength", "stress", "yield strength of the shaft", "100 MPa", "2000 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (mild steel bar, hot rolled to bright)"),
+    may("jackshaft.ultimate_strength", "stress", "its ultimate strength", "150 MPa", "2500 MPa", example="500 MPa"),
+    choose("jackshaft.notch", "its sharpest change of form", ("shoulder, sharp", "shoulder, rounded", "groove", "keyway", "plain")),
+    Field(key="jackshaft.bearing", kind="bearing", meaning="designation of its bearings", example="6004"),
+    may("jackshaft.static_rating", "force", "static rating of one bearing when its number is unknown", "100 N", "500 kN"),
+    may("jackshaft.dynamic_rating", "force", "dynamic rating of one bearing when its number is unknown", "100 N", "500 kN"),
+    Field(key="jackshaft.first_key", kind="key size", meaning="width x height x length of the key under the first chain's sprocket", example="6 x 6 x 20 mm"),
+    Field(key="jackshaft.second_key", kind="key size", meaning="the same under the second chain's sprocket", example="6 x 6 x 20 mm"),
+    may("jackshaft.key_yield", "stress", "yield strength of the softest of keys, shaft and hubs", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
+))  # fmt: skip
+
 DRIVEN = Section("driven", "the driven side; what is left out here is not checked", (
     *sprocket_joint("driven", "the driven sprocket"),
     Field(key="driven.key", kind="key size", meaning="width x height x length of the key in the driven hub", example="8 x 7 x 40 mm"),
     may("driven.key_yield", "stress", "yield strength of the softest of key, driven shaft and hub", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),
     may("driven.shaft_diameter", "length", "diameter of the driven shaft, where it turns with the sprocket", "5 mm", "200 mm", example="25 mm"),
     may("driven.overhang", "length", "middle of the driven sprocket to the middle of the nearest bearing", "1 mm", "2 m", example="35 mm"),
-    may("driven.bearing_span", "length", "between the two bearings of the driven shaft, for a sprocket between them", "10 mm", "5 m", example="400 mm"),
+    may("driven.bearing_span", "length", "between the two bearings of the driven shaft, for its bearings or a sprocket between them", "10 mm", "5 m", example="400 mm"),
     choose("driven.sprocket_at", "where the driven sprocket sits", ("outside the bearings", "between the bearings")),
     may("driven.shaft_yield", "stress", "yield strength of the driven shaft", "100 MPa", "2000 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (mild steel bar, hot rolled to bright)"),
+    may("driven.shaft_ultimate", "stress", "ultimate strength of the driven shaft, for its fatigue", "150 MPa", "2500 MPa", example="450 MPa"),
+    choose("driven.notch", "the sharpest change of form of the driven shaft near its sprocket and that bearing, for its fatigue", NOTCHES),
+    choose("driven.axle", "does the driven shaft turn with the sprocket, or does the hub turn on a dead axle?", ("turning", "dead")),
+    may("driven.weight", "force", "steady force on the driven shaft, square to it: load of a wheel (of two the heavier), pull of a drum's rope", "1 N", "500 kN", example="400 N"),
+    may("driven.weight_overhang", "length", "where that force acts: to the middle of the nearest bearing, wherever the sprocket sits", "0 mm", "2 m", example="60 mm"),
+    choose("driven.weight_at", "where that force acts", ("outside the bearings", "between the bearings")),
+    Field(key="driven.bearing", kind="bearing", meaning="designation of the driven shaft's bearings, the lighter one where they differ", example="6205"),
+    may("driven.static_rating", "force", "static rating of the driven shaft's bearings when their number is unknown", "100 N", "500 kN", example="7.8 kN"),
+    may("driven.dynamic_rating", "force", "dynamic rating of the driven shaft's bearings when their number is unknown", "100 N", "500 kN", example="14 kN"),
     may("driven.freewheel_torque", "torque", "torque the freewheel, ratchet or one-way clutch holds by its maker's list", "0.1 N*m", "20000 N*m", example="160 N*m"),
 ))  # fmt: skip
 
@@ -246,8 +297,10 @@ DUTY = Section("duty", "how the torque comes on", (
     may("duty.rotor_inertia", "inertia", "moment of inertia of the rotor", "1e-8 kg*m2", "10 kg*m2"),
     may("duty.bump", "acceleration", "knock that the frame sees", "0 g", "50 g", ("2 g", "3 g", "5 g")),
     may("duty.hours", "time", "hours under load in a season", "0.1 h", "100000 h", ("20 h", "100 h", "300 h")),
-    may("duty.bearing_hours", "time", "hours the motor's front bearing should last", "1 h", "100000 h", ("500 h", "1000 h", "4000 h"), "from memory (intermittent hand-used machines, 500 to 4000 h)"),
+    may("duty.starts", "number", "starts with the full pull that the welds should stand", "1", "1e12", ("1e4", "1e5", "1e6")),
+    may("duty.bearing_hours", "time", "hours of duty that the bearings should last", "1 h", "100000 h", ("500 h", "1000 h", "4000 h"), "from memory (intermittent hand-used machines, 500 to 4000 h)"),
     may("duty.chain_factor", "number", "load on the bearing with the jerk of the chain, over the steady load", "1", "4", ("1.2", "1.3", "1.5"), "bearing makers' catalogues, single chain 1.2 to 1.5 (from memory)"),
+    Field(key="duty.spectrum", kind="spectrum", meaning="for the life of bearings: rows of a share of the current, of the hours of duty and, if you know it, of motor.speed; the rest of the hours it stands still"),
 ))  # fmt: skip
 
 MOUNT = Section("mount", "the mount", (
@@ -288,7 +341,10 @@ SECTIONS = (
     CURRENT,
     CHAIN,
     SHAFT,
+    OUTBOARD,
     HUB,
+    SECOND_CHAIN,
+    JACKSHAFT,
     DRIVEN,
     MOUNT,
     SECOND,

@@ -8,21 +8,23 @@ known, so both signs of the stator torque are tried.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from . import starting
-from .case import Loads
-from .formulas import chain_drive, chain_length, give, rigid, sprocket, statics
+from .case import Give, Loads
+from .formulas import chain_drive, chain_length, give, outboard, rigid, sprocket, statics
 from .formulas import motor as motor_formulas
 from .formulas import starting as starting_formulas
 from .formulas import torque as torque_formulas
 from .model import Drive, Number
 from .worked import Value
 
+GiveOf = Callable[[Value, bool], Give]  # chain angle, held for hours -> movement per newton
 DOWN = {"towards": (0.0, -1.0), "away": (0.0, 1.0), "across": (1.0, 0.0)}
 AS_IT_IS = Value(1.0, "starting factor", "derived", "the pull of a dead stop is worked out itself")
+NO_START = Value(1.0, "starting factor", "derived", "this load case is no start")
 NO_TORQUE = Value(0.0, "no torque", "derived", "this load case has none")
 CASES = ("pull", "reverse", "steady", "bump", "bump alone", "hold", "jam")
 
@@ -53,6 +55,11 @@ def torque_at(drive: Drive, current: Number) -> Number:
         )
     plain = motor_formulas.linear_torque(motor.torque_constant, current, motor.no_load_current)
     return torque_formulas.scaled_torque(plain, motor.torque_scatter)
+
+
+def pull_at(drive: Drive, current: Number) -> Number:
+    """Give the steady pull of the chain at a motor current, in N."""
+    return chain_drive.effective_pull(torque_at(drive, current), _run(drive)[0])
 
 
 def _interpolated(points: tuple[tuple[float, float], ...], current: Number) -> Number:
@@ -102,12 +109,12 @@ def _listed(drive: Drive, groups: tuple[str, ...]) -> list[tuple[str, str, float
 
 
 def at(
-    drive: Drive, current: Number, softness: Callable[[Value], Number],
+    drive: Drive, current: Number, give_of: GiveOf,
     pick: int | None = None, stop_from: Number = None,
 ) -> Loads:  # fmt: skip
     """Give the loads at motor current(s); ``pick`` keeps one case and plain numbers.
 
-    ``softness`` gives the movement of the sprocket per newton of pull along a chain angle, m/N.
+    ``give_of`` gives the movement per newton of pull along a chain angle; held or not.
     ``stop_from`` (rad/s, one for each current) gives the cases of a dead stop from that speed alone.
     """
     cases = case_list(drive) if stop_from is None else jam_list(drive)
@@ -115,8 +122,8 @@ def at(
 
     def one(case: tuple[str, str, float, Value, float]) -> Loads:
         if case[1] == "jam":
-            return _jam(drive, current, softness, case, speed)
-        return _one(drive, current, softness, case)
+            return _jam(drive, current, give_of, case, speed)
+        return _one(drive, current, give_of, case)
 
     if pick is not None:
         return one(cases[pick])
@@ -134,8 +141,33 @@ def _run(drive: Drive) -> tuple[Number, Number, Number]:
     return radius, run, chain_drive.sag_tension(card.mass_per_length, run, sag)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Strands:
+    """Tensions of a chain under a torque, N."""
+
+    effective_pull: Number  # steady
+    tight: Number  # with the starting factor
+    slack: Number
+    steady: Number  # tight side without the starting factor
+    shaft_load: Number  # both strands, with the starting factor
+
+
+def strands(drive: Drive, torque: Number, factor: Number) -> Strands:
+    """Give the tensions of the drive's chain under a torque (N*m) on its driving sprocket."""
+    radius, _, hanging = _run(drive)
+    pull = chain_drive.effective_pull(torque, radius)
+    slack_side = _with_speed(drive, hanging)
+    peak = starting.raised(pull, factor)
+    # the chain's own centrifugal tension does not load the shafts of a straight run
+    load = rigid.sum_of_two(chain_drive.tight_side_tension(peak, hanging), hanging)
+    return Strands(
+        effective_pull=pull, tight=chain_drive.tight_side_tension(peak, slack_side),
+        slack=slack_side, steady=chain_drive.tight_side_tension(pull, slack_side), shaft_load=load,
+    )  # fmt: skip
+
+
 def _jam(
-    drive: Drive, current: Number, softness: Callable[[Value], Number],
+    drive: Drive, current: Number, give_of: GiveOf,
     case: tuple[str, str, float, Value, float], speed: Number,
 ) -> Loads:  # fmt: skip
     """Give the loads of a dead stop of the driven side: the chain brings the rotor to rest.
@@ -145,23 +177,25 @@ def _jam(
     name, group, sign, angle, weight_sign = case
     torque = torque_at(drive, current)
     radius, run, hanging = _run(drive)
-    stiffness = starting.turning_stiffness(drive, radius, run, softness(angle))
+    soft = give_of(angle, False)
+    stiffness = starting.turning_stiffness(drive, radius, run, soft.sprocket)
     inertia = drive.motor.rotor_inertia
     pull = starting_formulas.impact_pull(torque, radius, stiffness, inertia, speed)
     tight = chain_drive.tight_side_tension(pull, hanging)
+    load = rigid.sum_of_two(tight, hanging)
     return Loads(
         names=(name,), groups=(group,), current=current,
         torque=starting_formulas.stopping_torque(pull, radius),
         stator_torque=torque_formulas.reversed_torque(torque) if sign < 0 else torque,
         starting_factor=AS_IT_IS, effective_pull=pull, tight_side_tension=tight,
         slack_side_tension=hanging, steady_tension=tight,
-        shaft_load=rigid.sum_of_two(tight, hanging), pull_angle=angle,
+        shaft_load=load, pull_angle=angle, outboard=_outboard(drive, load, lambda: soft),
         weight=_weight(drive, weight_sign, bumped=False),
     )  # fmt: skip
 
 
 def _one(
-    drive: Drive, current: Number, softness: Callable[[Value], Number],
+    drive: Drive, current: Number, give_of: GiveOf,
     case: tuple[str, str, float, Value, float],
 ) -> Loads:  # fmt: skip
     name, group, sign, angle, weight_sign = case
@@ -171,25 +205,27 @@ def _one(
         torque = torque_formulas.scaled_torque(torque, drive.duty.reverse)
     if group == "bump alone":
         torque = torque_formulas.scaled_torque(torque, NO_TORQUE)
-    radius, run, hanging = _run(drive)
-    pull = chain_drive.effective_pull(torque, radius)
-    slack_side = _with_speed(drive, hanging)
-    factor: Number = 1.0
+    factor: Number = NO_START
     if shocked:
-        factor = starting.factor(drive, torque, radius, run, softness(angle))
-    tight = chain_drive.tight_side_tension(starting.raised(pull, factor), slack_side)
-    steady = chain_drive.tight_side_tension(pull, slack_side)
-    # the chain's own centrifugal tension does not load the shafts of a straight run
-    load = rigid.sum_of_two(
-        chain_drive.tight_side_tension(starting.raised(pull, factor), hanging), hanging
-    )
+        factor = starting.factor(drive, torque, *_run(drive)[:2], give_of(angle, False).sprocket)
+    found = strands(drive, torque, factor)
     return Loads(
         names=(name,), groups=(group,), current=current, torque=torque,
         stator_torque=torque_formulas.reversed_torque(torque) if sign < 0 else torque, starting_factor=factor,
-        effective_pull=pull, tight_side_tension=tight, slack_side_tension=slack_side,
-        steady_tension=steady, shaft_load=load, pull_angle=angle,
+        effective_pull=found.effective_pull, tight_side_tension=found.tight, slack_side_tension=found.slack,
+        steady_tension=found.steady, shaft_load=found.shaft_load, pull_angle=angle,
         weight=_weight(drive, weight_sign, bumped),
+        outboard=_outboard(drive, found.shaft_load, lambda: give_of(angle, group == "hold")),
     )  # fmt: skip
+
+
+def _outboard(drive: Drive, load: Number, give: Callable[[], Give]) -> Number:
+    """Give the force of the outboard bearing, N; nothing without one."""
+    third = drive.shaft.outboard
+    if third is None:
+        return 0.0
+    soft = give()
+    return outboard.reaction(load, soft.outboard, soft.back, third.gap, third.stiffness)
 
 
 def _with_speed(drive: Drive, hanging: Number) -> Number:

@@ -14,7 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from . import cards
-from .held import BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld
+from .held import Bearing, BoltRing, BoltSet, DrivenShaft, Flats, Grip, Key, RingWeld, RoundShaft
 from .mounting import Mount
 from .worked import Value
 
@@ -77,6 +77,7 @@ class MotorFace:
     friction: Value
     spigot: bool  # a spigot takes the radial force
     slotted: bool  # slots let the motor move when friction gives way; round holes stop it
+    washer_diameter: Value  # of what bears on the mount under each face bolt
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -91,45 +92,82 @@ class Current:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class ChainDrive:
-    """The chain on its two sprockets."""
+class ChainRun:
+    """A chain on two sprockets: what its own strength and life ask for."""
 
     chain: cards.Chain
     driving_teeth: Value
     driven_teeth: Value
     centre_distance: Value
-    pulls: tuple[tuple[str, Value], ...]  # (words, angle from 'across'), every one is tried
     slack: Value
-    slack_given: bool
-    wear: Value
-    tooth_relief: Value
-    offset: Value
-    skew: Value
-    stretch_ratio: Value
     minimum_dynamic_strength: Value
     joint_pressure: Value | None  # allowed between pin and bush; None where nothing asks for it
     link_share: Value | None  # strength of the clip link over that of the chain; None: riveted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Shaft:
-    """The motor shaft on its two bearings."""
+class ChainDrive(ChainRun):
+    """The chain on the motor, and how it lies."""
 
-    diameter: Value
+    pulls: tuple[tuple[str, Value], ...]  # (words, angle from 'across'), every one is tried
+    slack_given: bool
+    wear: Value
+    tooth_relief: Value
+    offset: Value
+    skew: Value
+    stretch_ratio: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Jackshaft(RoundShaft):
+    """The shaft between two chains, on two bearings, with the second chain.
+
+    Places are measured along the shaft from the first bearing towards the second.
+    """
+
+    bearing_span: Value
+    first_at: Value  # sprocket of the first chain
+    second_at: Value  # sprocket of the second chain
+    angles: tuple[tuple[str, Value], ...]  # between the two pulls; every one is tried
+    static_rating: Value
+    dynamic_rating: Number  # None where nothing asks for it
+    bearing: str
+    first_key: Key | None
+    second_key: Key | None
+    key_yield: Value | None
+    run: ChainRun
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Outboard:
+    """A third bearing on the motor shaft, beyond the sprocket."""
+
+    place: Value  # from the motor's mounting face
+    on_mount: bool  # held by the mount itself, else by the frame
+    stiffness: Value  # of the bearing with what holds it, against the pull
+    gap: Value  # how far the shaft moves before the bearing carries
+    static_rating: Value
+    dynamic_rating: Number  # None where nothing asks for it
+    bearing: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shaft(RoundShaft):
+    """The motor shaft on its two bearings, and on a third where there is one.
+
+    Diameter and notch are those near the front bearing.
+    """
+
     face_overhang: Value
     face_to_bearing: Value
     bearing_span: Value
     static_rating: Value
     dynamic_rating: Number  # None where nothing asks for it: no motor speed
     bearing: str
-    yield_strength: Value
-    ultimate_strength: Value
-    notch: str  # in words, near the front bearing
-    notch_bending: Value  # stress concentration factors there ...
-    notch_torsion: Value
-    notch_radius: Value  # ... and the radius at the bottom
+    rear: Bearing | None
     elastic_modulus: Value
     bearing_play: Value
+    outboard: Outboard | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -157,6 +195,7 @@ class Driven:
     key: Key | None
     key_yield: Value | None
     shaft: DrivenShaft | None
+    bearings: Bearing | None  # both alike
     shaft_diameter: Value | None
     freewheel_torque: Value | None
 
@@ -215,6 +254,15 @@ class Use:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class DutyStep:
+    """A part of the hours of duty: shares of the current, of the time and of the motor's speed."""
+
+    current: Value
+    time: Value
+    speed: Value
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Duty:
     """How torque comes on, and how often."""
 
@@ -223,8 +271,10 @@ class Duty:
     starting_factor: Value | None
     bump: Value
     hours: Value
-    bearing_hours: Number  # wanted of the front bearing; None without a motor speed
+    bearing_hours: Number  # wanted of the bearings; None without a motor speed
     chain_factor: Number
+    starts: Number  # wanted of the welds; None where nothing is welded
+    spectrum: tuple[DutyStep, ...] = ()  # empty: the current held, all the time
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -252,6 +302,7 @@ class Drive:
     chain: ChainDrive
     shaft: Shaft
     hub: Hub
+    jackshaft: Jackshaft | None
     driven: Driven
     mount: Mount
     fixings: Fixings

@@ -89,7 +89,7 @@ class Cut:
     inside_factor: Number | None = None  # stress inside a bend over that of a straight bar
     beyond: Beyond | None = None
     second: bool = False  # of the mount's second material
-    notch: Number | None = None  # fatigue notch factor of a weld's toe in the cut
+    toe: bool = False  # the toe of a weld lies in the cut
 
 
 @dataclass(frozen=True, slots=True)

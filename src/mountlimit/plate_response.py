@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from . import plate_fasteners, structure
+from . import plate_fasteners, shaft_line, structure
 from .case import BoltForces, Displacement, Loads, Response, SectionForces
 from .formulas import rigid, tipping
 from .model import Array, Drive, Number
@@ -35,7 +35,7 @@ def solve(drive: Drive, loads: Loads) -> Response:
     return Response(
         sections=lambda: sections(drive, loads, settled), plates=settled,
         displacements=lambda: (
-            *displacements_of(drive, loads, settled()), structure.shaft(drive, loads)
+            *displacements_of(drive, loads, settled()), shaft_line.at_sprocket(drive, loads)
         ),
         bolts=lambda: _bolts(drive, settled()), balance=lambda: _balance(settled()),
         motor_bolts=lambda: plate_fasteners.motor_bolts(settled()),

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from . import plate_response, structure
-from .case import Loads, Response, SectionForces
-from .formulas import give, rigid, usage
+from . import plate_response, shaft_line, structure
+from .case import Give, Loads, Response, SectionForces
+from .formulas import give as formulas
+from .formulas import outboard, rigid, usage
 from .model import Drive, Number
+from .worked import Value
+
+NO_GAP = Value(0.0, "no gap", "derived", "the bearing carries")
 
 
 def solve(drive: Drive, loads: Loads) -> Response:
@@ -22,13 +26,51 @@ def sections(drive: Drive, loads: Loads) -> tuple[SectionForces, ...]:
     return plate_response.sections(drive, loads)
 
 
-def softness(drive: Drive, angle: Number) -> Number:
-    """Give the movement of the sprocket along the chain line per newton of shaft load, m/N."""
-    unit = structure.unit_load(angle)
+def give(drive: Drive, angle: Number, held: bool = False) -> Give:
+    """Give the movement along the chain line per newton of pull, m/N.
+
+    The one-sided contact of the mount is settled for the pull alone and for the pull with the
+    outboard bearing against it; torque and weight are left out.  ``held`` takes the creep modulus.
+    """
+    group = "hold" if held else "pull"
+    third = drive.shaft.outboard
+    alone = structure.unit_load(angle, group=group)
+    if third is None:
+        return Give(sprocket=formulas.softness(_moved(drive, alone)[0], alone.shaft_load))
+    free = _moved(drive, alone)[1]
+    one = Value(1.0, "unit load", "derived", "one newton of the outboard bearing")
+    against = structure.unit_load(angle, group=group, outboard=one)
+    back = outboard.taken_back(free, _moved(drive, against)[1])
+    share = outboard.reaction(alone.shaft_load, free, back, NO_GAP, third.stiffness)
+    helped = structure.unit_load(angle, group=group, outboard=share)
+    soft = formulas.softness(_moved(drive, helped)[0], alone.shaft_load)
+    return Give(sprocket=soft, outboard=free, back=back)
+
+
+def _moved(drive: Drive, unit: Loads) -> tuple[Number, Number]:
+    """Give the movement along the chain at the sprocket, and at the outboard bearing, m."""
     route = structure if drive.plates is None else plate_response
-    parts = (*route.displacements_of(drive, unit), structure.shaft(drive, unit))
-    along = [rigid.approach(p.move[0], p.move[1], angle) for p in parts]
-    total = along[0]
-    for part in along[1:]:
+    mount, angle = route.displacements_of(drive, unit), unit.pull_angle
+    shaft = shaft_line.at_sprocket(drive, unit)
+    near = _sum([rigid.approach(p.move[0], p.move[1], angle) for p in (*mount, shaft)])
+    third = drive.shaft.outboard
+    if third is None:
+        return near, None
+    sag = shaft_line.sag_at_outboard(drive, unit)
+    if third.on_mount:
+        return near, sag
+    beyond = shaft_line.beyond(drive.shaft)
+    parts = [
+        outboard.movement_beyond(
+            rigid.approach(p.move[0], p.move[1], angle),
+            rigid.lean_along_chain(p.turn[0], p.turn[1], angle), beyond,
+        ) for p in mount
+    ]  # fmt: skip
+    return near, _sum([*parts, sag])
+
+
+def _sum(parts: list[Number]) -> Number:
+    total = parts[0]
+    for part in parts[1:]:
         total = usage.length_sum(total, part)
-    return give.softness(total, unit.shaft_load)
+    return total

@@ -25,6 +25,7 @@ WORDS = {
     "bearing": '"6201"',
     "points": '[["40 A", "4.6 N*m"], ["80 A", "9.5 N*m"]]',
     "direction": '"across"',
+    "spectrum": '[["100 %", "10 %"], ["50 %", "40 %"], ["20 %", "30 %", "50 %"]]',
 }
 # Keys that stand ready in a starter file besides the required ones: what ten minutes with a
 # caliper and a straightedge give.

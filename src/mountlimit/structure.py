@@ -13,16 +13,16 @@ from typing import Any
 
 import numpy as np
 
-from . import frame_member, joint
+from . import frame_member, joint, shaft_line
 from .case import BoltForces, Displacement, Loads, Response, SectionForces
 from .errors import BalanceError
 from .formulas import (
     flexure,
     layout,
+    outboard,
     rigid,
     section,
     segment,
-    spans,
     statics,
     usage,
     warping,
@@ -45,39 +45,55 @@ def wrench(
 ) -> tuple[tuple[Number, ...], tuple[Number, ...]]:
     """Give force and moment, about ``place``, of everything the motor puts on the mount (SI).
 
-    Strand forces act at the shaft axis in the sprocket plane; the torque about z is the stator's.
+    Strand forces act at the shaft axis in the sprocket plane, an outboard bearing on the frame pushes
+    against them; the torque about z is the stator's.
     """
-    force = (
-        rigid.across_part(loads.shaft_load, loads.pull_angle),
-        rigid.along_part(loads.shaft_load, loads.pull_angle),
-        0.0,
-    )
+    strands = _along_chain(loads.shaft_load, loads.pull_angle)
     weight = loads.weight
     sprocket = (0.0, 0.0, drive.shaft.face_overhang)
     centre = (0.0, 0.0, layout.opposite(drive.motor.centre_of_mass))
-    total = tuple(_plus(a, b) for a, b in zip(force, weight, strict=True))
     couple = (0.0, 0.0, loads.stator_torque)
-    moment = tuple(
-        _moment(axis, sprocket, force, centre, weight, place, couple[axis]) for axis in range(3)
+    force = strands
+    moment = [_about(axis, sprocket, strands, place) for axis in range(3)]
+    third = drive.shaft.outboard
+    if third is not None and not third.on_mount:
+        back = _along_chain(rigid.reversed_force(loads.outboard), loads.pull_angle)
+        at = (0.0, 0.0, third.place)
+        force = tuple(_plus(a, b) for a, b in zip(force, back, strict=True))
+        moment = [
+            outboard.moment_of_two(own, _about(axis, at, back, place))
+            for axis, own in enumerate(moment)
+        ]
+    total = tuple(_plus(a, b) for a, b in zip(force, weight, strict=True))
+    return total, tuple(
+        _with_weight(axis, moment[axis], centre, weight, place, couple[axis]) for axis in range(3)
     )
-    return total, moment
+
+
+def _along_chain(force: Number, angle: Number) -> tuple[Number, ...]:
+    return rigid.across_part(force, angle), rigid.along_part(force, angle), 0.0
 
 
 def _plus(a: Number, b: Number) -> Number:
     return a if np.ndim(b) == 0 and b == 0 else rigid.sum_of_two(a, b)
 
 
-def _moment(axis: int, p: Any, f: Any, q: Any, w: Any, o: Any, couple: Number) -> Number:
-    """Give the moment about one axis through ``o`` of force ``f`` at ``p`` and ``w`` at ``q``."""
+def _about(axis: int, at: Any, force: Any, place: Any) -> Number:
+    """Give the moment about one axis through ``place`` of a force at ``at``."""
     one, two = (i for i in range(3) if i != axis)
     about = (statics.moment_x, statics.moment_y, statics.moment_z)[axis]
-    strands = about(_arm(p[one], o[one]), _arm(p[two], o[two]), f[one], f[two])
-    if not (np.any(w[one]) or np.any(w[two])):
+    return about(_arm(at[one], place[one]), _arm(at[two], place[two]), force[one], force[two])
+
+
+def _with_weight(
+    axis: int, pulled: Number, centre: Any, weight: Any, place: Any, couple: Number
+) -> Number:
+    """Add the moment of the motor's weight and the stator's torque to that of the pull."""
+    if not any(np.any(weight[i]) for i in range(3) if i != axis):
         if np.ndim(couple) == 0 and couple == 0:
-            return strands
-        return rigid.moment_sum(strands, 0.0, couple)
-    hanging = about(_arm(q[one], o[one]), _arm(q[two], o[two]), w[one], w[two])
-    return rigid.moment_sum(strands, hanging, couple)
+            return pulled
+        return rigid.moment_sum(pulled, 0.0, couple)
+    return rigid.moment_sum(pulled, _about(axis, centre, weight, place), couple)
 
 
 def _arm(to: Number, start: Number) -> Number:
@@ -103,7 +119,7 @@ def solve(drive: Drive, loads: Loads) -> Response:
 
     return Response(
         sections=lambda: sections(drive, loads), bolts=lambda: bolts()[0],
-        displacements=lambda: (*displacements_of(drive, loads), shaft(drive, loads)),
+        displacements=lambda: (*displacements_of(drive, loads), shaft_line.at_sprocket(drive, loads)),
         balance=lambda: bolts()[1], welds=lambda: _welds(drive, loads),
     )  # fmt: skip
 
@@ -224,7 +240,9 @@ def displacements_of(drive: Drive, loads: Loads) -> tuple[Displacement, ...]:
 
 def weight_only(loads: Loads) -> Loads:
     """Give the loads with nothing but the motor's weight left."""
-    return replace(loads, shaft_load=NO_PULL, stator_torque=NO_TORQUE, torque=NO_TORQUE)
+    return replace(
+        loads, shaft_load=NO_PULL, outboard=0.0, stator_torque=NO_TORQUE, torque=NO_TORQUE
+    )
 
 
 def frame_part(drive: Drive, loads: Loads) -> Displacement:
@@ -315,37 +333,16 @@ def _carry(drive: Drive, name: str, place: Any, move: Any, turn: Any) -> Displac
     return Displacement(name=name, move=at_sprocket, turn=tuple(turn))
 
 
-def shaft(drive: Drive, loads: Loads) -> Displacement:
-    """Give deflection and slope of the overhung shaft at the sprocket, along the chain line."""
-    s = drive.shaft
-    overhang = layout.bearing_overhang(s.face_overhang, s.face_to_bearing)
-    second = section.round_second_moment(s.diameter)
-    sag = spans.overhung_deflection(
-        loads.shaft_load, overhang, s.bearing_span, s.elastic_modulus, second
-    )
-    slope = spans.overhung_slope(
-        loads.shaft_load, overhang, s.bearing_span, s.elastic_modulus, second
-    )
-    cos, sin = np.cos(loads.pull_angle), np.sin(loads.pull_angle)
-    return Displacement(
-        name="motor shaft",
-        move=(
-            rigid.across_part(sag, loads.pull_angle),
-            rigid.along_part(sag, loads.pull_angle),
-            0.0 * cos,
-        ),
-        turn=(
-            rigid.reversed_angle(rigid.along_part(slope, loads.pull_angle)),
-            rigid.across_part(slope, loads.pull_angle),
-            0.0 * sin,
-        ),
-    )
+def unit_load(
+    angle: Number, torque: Number = 0.0, group: str = "pull", outboard: Number = 0.0
+) -> Loads:
+    """Give a shaft load of one newton along a chain angle, with a stator torque (N*m).
 
-
-def unit_load(angle: Number, torque: Number = 0.0) -> Loads:
-    """Give a shaft load of one newton along a chain angle, with a stator torque (N*m)."""
+    ``outboard`` is the force of an outboard bearing against it, in newtons.
+    """
     return Loads(
-        names=("unit",), groups=("pull",), current=0.0, torque=0.0, stator_torque=torque,
+        names=("unit",), groups=(group,), current=0.0, torque=0.0, stator_torque=torque,
         starting_factor=1.0, effective_pull=1.0, tight_side_tension=1.0, slack_side_tension=0.0,
         steady_tension=1.0, shaft_load=Value(1.0, "unit load", "derived", "one newton"), pull_angle=angle, weight=(0.0, 0.0, 0.0),
+        outboard=outboard,
     )  # fmt: skip

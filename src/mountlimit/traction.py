@@ -65,6 +65,9 @@ def _current(drive: Drive, force: Number) -> float:
     use, chain = drive.use, drive.chain
     assert use.wheel_diameter is not None
     ratio = float(chain.driven_teeth) / float(chain.driving_teeth) * float(use.gear_after_chain)
+    if drive.jackshaft is not None:
+        run = drive.jackshaft.run
+        ratio *= float(run.driven_teeth) / float(run.driving_teeth)
     torque = float(formulas.traction_torque(force, use.wheel_diameter / 2, ratio)) / float(
         use.efficiency
     )

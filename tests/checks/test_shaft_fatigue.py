@@ -7,7 +7,7 @@ import pytest
 
 from conftest import drive_file
 from mountlimit import evaluate, limits
-from mountlimit.checks import motor_shaft
+from mountlimit.checks import _shaft, motor_shaft
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
 
@@ -67,7 +67,7 @@ def test_notch_factors_of_table_7_1():
     drive = resolve(drive_file(**SHAFT))
     s = drive.shaft
     assert (s.notch_bending, s.notch_torsion) == (2.7, 2.2)
-    in_bending, in_torsion = motor_shaft._notch_factors(s)
+    in_bending, in_torsion = _shaft.notch_factors(s)
     assert in_bending == pytest.approx(1.777, abs=0.001)
     assert in_torsion == pytest.approx(1.701, abs=0.001)
 

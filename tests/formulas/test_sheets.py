@@ -70,6 +70,8 @@ RANGES: dict[str, dict[str, Range]] = {
     "traction.traction_force_rear_drive": {
         "wheelbase": (2.0, 3.0), "friction": (0.2, 1.0), "mass_centre_height": (0.3, 1.0),
     },
+    "weld_fatigue.range_allowed": {"cycles": (10.0, 2e8)},
+    "weld_fatigue.shear_range_allowed": {"cycles": (1e3, 2e8)},
 }  # fmt: skip
 
 

@@ -124,7 +124,7 @@ def test_factor_of_a_drive(slack: str, periods: float) -> None:
     d1, d2 = (0.0127 / np.sin(np.pi / z) for z in (11, 54))
     radius, run = d1 / 2 * np.cos(np.pi / 11), np.sqrt(0.360**2 - ((d2 - d1) / 2) ** 2)
     chain = 80.0 * 13900.6 / run  # likely stretch ratio; ASME B29.1, 3125 lbf
-    soft = evaluate.softness_of(drive)(case.loads.pull_angle)
+    soft = evaluate.give_of(drive)(case.loads.pull_angle, False).sprocket
     stiffness = radius**2 / (1 / chain + soft)
     inertia = float(drive.motor.rotor_inertia)
     gap, ramp = 0.0, periods * 2 * np.pi * np.sqrt(inertia / stiffness)

@@ -70,7 +70,7 @@ CASES: dict[str, tuple[str, str, tuple[str, ...]]] = {
     ),
     "SHA-03": (
         f"{MANUAL}, chapter 7 (gear shaft)", "handbook",
-        ("statics.far_reaction", "statics.moment_between"),
+        ("statics.near_reaction", "statics.far_reaction", "statics.moment_between"),
     ),
     "SHA-04": (
         "AISC Manual table 3-23", "from memory",

@@ -1,4 +1,4 @@
-"""R. L. Mott, Machine Elements in Mechanical Design, 4th ed., chapter 7.
+"""R. L. Mott, Machine Elements in Mechanical Design, 4th ed., chapters 7 and 14.
 
 Tolerance: half the last printed digit.
 """
@@ -6,7 +6,7 @@ Tolerance: half the last printed digit.
 import numpy as np
 from printed import printed
 
-from mountlimit.formulas import chain_drive
+from mountlimit.formulas import chain_drive, duty
 
 
 def test_pitch_diameter_of_35_teeth() -> None:
@@ -26,3 +26,14 @@ def test_example_7_3_sprockets_length_and_wrap() -> None:
     assert np.degrees(wrap) == printed("151.1")
     needed = chain_drive.required_power_rating(15.0, 1.4, 1.0, 3.3)
     assert needed == printed("6.36")
+
+
+def test_example_14_6_mean_effective_load() -> None:
+    """Confirmed, p. 626: 650, 750 and 250 lb for 30, 10 and 20 min at 600 rpm wear as 597 lb."""
+    load, speed = 650.0, duty.step_speed(600.0, 30 / 60, 1.0)
+    for step, minutes in ((750.0, 10), (250.0, 20)):
+        turned = duty.step_speed(600.0, minutes / 60, 1.0)
+        load = duty.equivalent_load(load, speed, step, turned, 3.0)
+        speed = duty.speed_sum(speed, turned)
+    assert load == printed("597")
+    assert speed == printed("600")

@@ -42,7 +42,8 @@ D_SHAFT = {
 CLAMP = {"hub__key": None, "hub__drive": "clamp", "hub__screws": "2 x M6"}
 BETWEEN = {
     "driven__shaft_diameter": "25 mm", "driven__overhang": "60 mm", "driven__bearing_span": "300 mm",
-    "driven__sprocket_at": "between the bearings",
+    "driven__sprocket_at": "between the bearings", "driven__bearing": "6205",
+    "driven__weight": "400 N", "driven__weight_overhang": "50 mm",
 }  # fmt: skip
 DRIVEN = {
     "driven__shaft_diameter": "25 mm", "driven__overhang": "35 mm", "driven__weld_diameter": "50 mm",
@@ -50,7 +51,7 @@ DRIVEN = {
 }  # fmt: skip
 
 
-FURTHER = ("gate_winder", "chaff_blower", "kelp_hauler", "turf_roller")
+FURTHER = ("gate_winder", "chaff_blower", "kelp_hauler", "turf_roller", "willow_stripper", "clay_pug")
 # Joined edge to face in other ways than wood screws into wood.
 SCREWED = (
     {},
@@ -66,7 +67,8 @@ def drives() -> list[DriveFile]:
     press = read(folder("examples") / "apple_press.toml")
     return [
         drive_file(
-            chain__slack="2 %", chain__link="clip", motor__speed="2500 rpm", motor__holes="slotted", hub__drive="set screw",
+            chain__slack="2 %", chain__link="clip", motor__speed="2500 rpm",
+            duty__spectrum=[["100 %", "20 %"], ["40 %", "60 %"]], shaft__rear_bearing="6001", motor__holes="slotted", hub__drive="set screw",
             frame__member="round tube", frame__place=0.3, hub__set_screw="2 x M6", duty__reverse="40 %", **VEHICLE,
         ),
         angle_file(
@@ -76,6 +78,7 @@ def drives() -> list[DriveFile]:
             hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm", frame__member="angle",
         ),
         drive_file(**D_SHAFT, **DRIVEN),
+        drive_file(**{**BETWEEN, "motor__speed": "2500 rpm"}),
         drive_file(**{**D_SHAFT, "hub__flats": 2}),
         drive_file(
             motor__torque_constant=None, motor__rated_torque="9 N*m", motor__rated_current="80 A",

@@ -1,4 +1,4 @@
-"""Torque at a start on either side of the chain, for the checks of hubs and of the driven side."""
+"""Torque and pull at a start on either side of the chain, for the checks of hubs and of the driven side."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from ..case import Case
 from ..formulas import give
 from ..formulas import torque as torque_formulas
 from ..model import Number
+from ..stages import last
 
 
 def driving(case: Case) -> Number:
@@ -14,6 +15,12 @@ def driving(case: Case) -> Number:
 
 
 def driven(case: Case) -> Number:
-    """Give the torque on the driven sprocket, starting factor in and no losses, N*m."""
-    chain = case.drive.chain
-    return torque_formulas.driven_torque(driving(case), chain.driven_teeth, chain.driving_teeth)
+    """Give the torque on the driven sprocket of the last chain, starting factor in, no losses, N*m."""
+    end = last(case)
+    chain = end.drive.chain
+    return torque_formulas.driven_torque(driving(end), chain.driven_teeth, chain.driving_teeth)
+
+
+def driven_pull(case: Case) -> Number:
+    """Give the pull of the last chain on the driven sprocket, both strands, starting factor in, N."""
+    return last(case).loads.shaft_load

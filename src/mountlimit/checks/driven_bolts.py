@@ -10,12 +10,12 @@ from .hub_bolts import shear_rows, slip_rows
 
 def rows(case: Case) -> list[Row]:
     """Compare shear of the driven sprocket's bolts with what they bear."""
-    return shear_rows(case.drive.driven.bolts, _torque.driven(case), case.loads.shaft_load)
+    return shear_rows(case.drive.driven.bolts, _torque.driven(case), _torque.driven_pull(case))
 
 
 def grip_rows(case: Case) -> list[Row]:
     """Compare the driven sprocket's bolts with the friction they make."""
-    return slip_rows(case.drive.driven.bolts, _torque.driven(case), case.loads.shaft_load)
+    return slip_rows(case.drive.driven.bolts, _torque.driven(case), _torque.driven_pull(case))
 
 
 def _bolted(drive: Drive) -> bool:

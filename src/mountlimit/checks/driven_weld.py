@@ -9,7 +9,7 @@ from .hub_weld import weld_rows
 
 def rows(case: Case) -> list[Row]:
     """Compare the driven sprocket's weld with what it bears."""
-    return weld_rows(case.drive.driven.weld, _torque.driven(case), case.loads.shaft_load)
+    return weld_rows(case.drive.driven.weld, _torque.driven(case), _torque.driven_pull(case))
 
 
 CHECKS = (

@@ -12,7 +12,7 @@ from ..case import Case, Check, Row
 from ..factors import AT_THE_END
 from ..formulas import usage, weld_lines, welds
 from ..model import Drive, Number
-from ..mounting import AXES, Weld
+from ..mounting import AXES, Mount, Weld
 
 
 def rows(case: Case) -> list[Row]:
@@ -20,9 +20,7 @@ def rows(case: Case) -> list[Row]:
     mount = case.drive.mount
     found = []
     for weld, (force, moment) in zip(mount.welds, case.response.welds, strict=True):
-        along = AXES.index(weld.along)
-        normal = AXES.index(mount.plane.normal)
-        order = (along, 3 - along - normal, normal)
+        order = in_order(mount, weld)
         asked = line_force(weld, [force[i] for i in order], [moment[i] for i in order])
         strength = welds.fillet_strength(weld.ultimate_strength, weld.correlation, AT_THE_END)
         borne = welds.fillet_force_per_length(strength, weld.throat)
@@ -33,8 +31,21 @@ def rows(case: Case) -> list[Row]:
     return found
 
 
+def in_order(mount: Mount, weld: Weld) -> tuple[int, int, int]:
+    """Give the numbers of the axes along a weld, across it and normal to the face it is on."""
+    along, normal = AXES.index(weld.along), AXES.index(mount.plane.normal)
+    return along, 3 - along - normal, normal
+
+
 def line_force(weld: Weld, force: list[Number], moment: list[Number]) -> Number:
-    """Give the largest force per length of a weld, N/m.
+    """Give the largest force per length of a weld, N/m; the rest as ``line_parts``."""
+    return weld_lines.resultant(*line_parts(weld, force, moment))
+
+
+def line_parts(
+    weld: Weld, force: list[Number], moment: list[Number]
+) -> tuple[Number, Number, Number]:
+    """Give the largest force per length of a weld along it, across it and normal, N/m.
 
     Parameters
     ----------
@@ -62,7 +73,7 @@ def line_force(weld: Weld, force: list[Number], moment: list[Number]) -> Number:
         _about_the_line(weld, moment[0]), weld_lines.end_bending(moment[1], n, length)
     )
     normal = weld_lines.together(weld_lines.direct(force[2], n, length), bending)
-    return weld_lines.resultant(along, across, normal)
+    return along, across, normal
 
 
 def _about_the_line(weld: Weld, moment: Number) -> Number:
@@ -72,7 +83,8 @@ def _about_the_line(weld: Weld, moment: Number) -> Number:
     return weld_lines.pair_bending(moment, modulus, weld.throat)
 
 
-def _is_welded(drive: Drive) -> bool:
+def is_welded(drive: Drive) -> bool:
+    """Say that a check speaks of mounts welded to their frame."""
     return bool(drive.mount.welds)
 
 
@@ -81,6 +93,6 @@ CHECKS = (
         name="frame_weld", part="weld to the frame", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
         sees="a crack along the toe of the weld, a line of rust, then the plate hinges",
-        applies=_is_welded, rows=rows,
+        applies=is_welded, rows=rows,
     ),
 )  # fmt: skip

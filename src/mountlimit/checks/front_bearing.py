@@ -2,21 +2,15 @@
 
 from __future__ import annotations
 
+from .. import shaft_line
 from ..case import Case, Check, Row
-from ..formulas import bearings, layout, statics, usage
-from ..worked import Value
-
-NO_THRUST = Value(0.0, "axial load", "derived", "a chain in line pulls radially")
+from ._bearing import static_row
 
 
 def rows(case: Case) -> list[Row]:
     """Compare the equivalent static load of the front bearing with its static rating."""
-    s = case.drive.shaft
-    overhang = layout.bearing_overhang(s.face_overhang, s.face_to_bearing)
-    reaction = statics.front_bearing_reaction(case.loads.shaft_load, overhang, s.bearing_span)
-    load = bearings.equivalent_static_load(reaction, NO_THRUST)
-    return [Row(station=f"front bearing ({s.bearing})", demand=load, capacity=s.static_rating,
-                quantity="force", utilisation=usage.utilisation(load, s.static_rating))]  # fmt: skip
+    s, force = case.drive.shaft, shaft_line.front_reaction(case.drive, case.loads)
+    return [static_row(f"front bearing ({s.bearing})", force, s.static_rating)]
 
 
 CHECKS = (

@@ -205,3 +205,27 @@ def part_size(part: Number) -> Number:
     EN 1993-1-8 table 3.4 note 3: parts along and across the edge each for themselves (from memory)
     """
     return np.abs(part)
+
+
+@formula
+def share_of_ultimate(ultimate: Number, share: Number) -> Number:
+    """Shear stress at which a bolt head punches through a metal plate.
+
+    tau = c * f_u
+
+    Parameters
+    ----------
+    ultimate : f_u [Pa]
+        ultimate strength
+    share : c [-]
+        share of it that acts in shear
+
+    Returns
+    -------
+    tau [Pa]
+
+    Source
+    ------
+    EN 1993-1-8 table 3.4, punching shear resistance 0.6 f_u
+    """
+    return ultimate * share

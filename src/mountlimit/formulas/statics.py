@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from ..worked import formula
+from ._maths import larger
 
 
 @formula
@@ -272,3 +273,77 @@ def moment_between(far_reaction: float, near: float, bearing_span: float) -> flo
     statics (AISC Manual table 3-23, from memory)
     """
     return far_reaction * (bearing_span - near)
+
+
+@formula
+def near_reaction(load: float, near: float, bearing_span: float) -> float:
+    """Force on the nearer of two bearings, the load between them.
+
+    R = F * (l - a) / l
+
+    Parameters
+    ----------
+    load : F [N]
+        load between the bearings
+    near : a [m]
+        load to the nearer bearing
+    bearing_span : l [m]
+        between the two bearings
+
+    Returns
+    -------
+    R [N]
+
+    Source
+    ------
+    statics (AISC Manual table 3-23, from memory)
+    """
+    return load * (bearing_span - near) / bearing_span
+
+
+@formula
+def added_moments(first: float, second: float) -> float:
+    """Bending moments of two loads added in size.
+
+    M = M_a + M_b
+
+    Parameters
+    ----------
+    first : M_a [N*m]
+        moment of one load
+    second : M_b [N*m]
+        moment of the other load
+
+    Returns
+    -------
+    M [N*m]
+
+    Source
+    ------
+    statics; both taken at one place and one way, since their directions are not asked for: the safe side
+    """
+    return first + second
+
+
+@formula
+def knocked_weight(weight: float, acceleration: float) -> float:
+    """Steady load on a shaft in a bump.
+
+    W_k = W * max(a, 9.80665) / 9.80665
+
+    Parameters
+    ----------
+    weight : W [N]
+        load at rest
+    acceleration : a [m/s^2]
+        acceleration of the bump, gravity included
+
+    Returns
+    -------
+    W_k [N]
+
+    Source
+    ------
+    statics, standard gravity of ISO 80000-3
+    """
+    return weight * larger(acceleration, 9.80665) / 9.80665

@@ -175,3 +175,34 @@ def driven_torque(torque: Number, driven_teeth: Number, driving_teeth: Number) -
     balance of work; losses left out: the safe side
     """
     return torque * driven_teeth / driving_teeth
+
+
+@formula
+def driven_speed(speed: Number, driving_teeth: Number, driven_teeth: Number) -> Number:
+    """Speed of the driven sprocket.
+
+    omega_2 = omega * z_1 / z_2
+
+    Parameters
+    ----------
+    speed : omega [rad/s]
+        speed of the driving sprocket
+    driving_teeth : z_1 [-]
+        teeth of the driving sprocket
+    driven_teeth : z_2 [-]
+        teeth of the driven sprocket
+
+    Returns
+    -------
+    omega_2 [rad/s]
+
+    Source
+    ------
+    definition: as many links pass either sprocket
+
+    Examples
+    --------
+    >>> driven_speed(100.0, 11.0, 55.0)
+    20.00
+    """
+    return speed * driving_teeth / driven_teeth

@@ -44,10 +44,6 @@ FILLER_SOURCE = "EN 1999-1-1 table 8.8, weaker usual filler (from memory)"
 # Largest ultimate strength, beta_w: EN 1993-1-8 table 4.1; above it that of S420 and S460.
 GRADES = ((360e6, "S235"), (430e6, "S275"), (510e6, "S355"))
 STRONGEST = 1.0
-TOE = Value(
-    2.0, "fatigue notch factor of a fillet's toe", "assumed",
-    "Shigley's Mechanical Engineering Design 9th ed. table 9-5, T-joint with sharp corners (from memory)",
-)  # fmt: skip
 LEAST_THROAT, LEAST_LENGTH, LEAST_THROATS = 0.003, 0.030, 6  # EN 1993-1-8 clauses 4.5.2 and 4.5.1
 THICK_LEG = 1.5  # leg over plate thickness: more is likely a slip of the pen
 

@@ -194,11 +194,11 @@ def _cuts(
     return tuple(
         Cut(
             name=name, place=(0.0, y, layout.half(thickness)), axis="y", across="x", normal="z",
-            width=float(width), thickness=float(thickness), holes=holes, notch=notch,
+            width=float(width), thickness=float(thickness), holes=holes, toe=toe,
         )
-        for name, y, holes, notch in (
-            ("end plate at the tube", edge, (), _welding.TOE),
-            ("end plate at the motor bolts", layout.opposite(reach), _common.motor_holes(motor, float(reach)), None),
+        for name, y, holes, toe in (
+            ("end plate at the tube", edge, (), True),
+            ("end plate at the motor bolts", layout.opposite(reach), _common.motor_holes(motor, float(reach)), False),
         )
     )  # fmt: skip
 

@@ -66,7 +66,7 @@ def build(picker: Picker, parts: Parts) -> Mount:
     plane = _clamped.tube_plane((0.0, surface, middle), "y", width)
     at_weld = replace(
         _clamped.cut("ear at its weld", layout.opposite(free), weld.length, thickness, ()),
-        notch=_welding.TOE,
+        toe=True,
     )
     return _common.mount(
         FORM, picker, parts, thickness, width, (),

@@ -118,7 +118,7 @@ def _cuts(
     at_heel = Cut(
         name="leg at the heel", place=(0.0, layout.opposite(free), middle), axis="y", across="x",
         normal="z", width=float(width), thickness=float(thickness), holes=(),
-        inside_factor=_angle.inside(radius, thickness), notch=_welding.TOE,
+        inside_factor=_angle.inside(radius, thickness), toe=True,
     )  # fmt: skip
     return (at_heel, at_motor)
 

@@ -65,7 +65,7 @@ def build(picker: Picker, parts: Parts) -> Mount:
     )  # fmt: skip
     cuts = (
         Cut(name="plate at the weld", place=segment.start, axis="y", across="x", normal="z",
-            width=float(width), thickness=float(thickness), holes=(), segment=0, notch=_welding.TOE),
+            width=float(width), thickness=float(thickness), holes=(), segment=0, toe=True),
         Cut(name="plate at the motor bolts", place=segment.end, axis="y", across="x", normal="z",
             width=float(width), thickness=float(thickness), segment=0,
             holes=_common.motor_holes(motor, float(reach))),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from .. import __version__, evaluate
+from .. import __version__, evaluate, shaft_line
 from ..assess import CAUTIONS, Assessment, AtCurrent, Line, not_checked
 from ..case import SectionForces, has_frame_bolts
 from ..crosscheck import Both
@@ -71,6 +71,7 @@ def record(a: Assessment) -> dict[str, Any]:
             "jam": None if a.stops is None else stops_record(a.stops), "continuous": quantity(a.uses.continuous, "A"),
         },
         "chain_upkeep": upkeep_record(a.upkeep),
+        "second_chain_upkeep": None if a.second_upkeep is None else upkeep_record(a.second_upkeep),
         "assumed": _assumed(a),
         "taken_for_granted": dict(a.drive.words),
         "warnings": list(a.warnings), "not_checked": list(not_checked(a.drive)), "cautions": list(CAUTIONS),
@@ -92,13 +93,13 @@ def both_routes(both: tuple[Both, ...]) -> list[dict[str, Any]]:
 
 
 def _loads(a: Assessment) -> dict[str, Any]:
-    from ..formulas import layout, statics
-
-    loads, s = a.at_set.loads, a.drive.shaft
+    loads = a.at_set.loads
     force, moment = wrench(a.drive, loads, (0.0, 0.0, 0.0))
-    overhang = layout.bearing_overhang(s.face_overhang, s.face_to_bearing)
-    front = statics.front_bearing_reaction(loads.shaft_load, overhang, s.bearing_span)
-    rear = statics.rear_bearing_reaction(loads.shaft_load, overhang, s.bearing_span)
+    front, rear = (
+        shaft_line.front_reaction(a.drive, loads),
+        shaft_line.rear_reaction(a.drive, loads),
+    )
+    third = a.drive.shaft.outboard
     return {
         "case": loads.names[0], "torque": quantity(float(loads.torque), "N*m"),
         "tight_side_tension": quantity(float(loads.tight_side_tension), "N"),
@@ -108,6 +109,7 @@ def _loads(a: Assessment) -> dict[str, Any]:
         else None,
         "starting_factor": float(loads.starting_factor), "starting_factor_from": a.starting_from,
         "bearing_front": quantity(float(front), "N"), "bearing_rear": quantity(float(rear), "N"),
+        "bearing_outboard": None if third is None else quantity(float(loads.outboard), "N"),
         "mount_force": {"value": [float(v) for v in force], "unit": "N"},
         "mount_moment": {"value": [float(v) for v in moment], "unit": "N*m"},
     }  # fmt: skip

@@ -10,6 +10,7 @@ from rich.table import Table
 from .. import units
 from ..assess import CAUTIONS, Assessment, not_checked
 from ..limits import Effect
+from ..stages import second_drive
 from . import jam_text, upkeep_text
 from .table import heading, new_table
 from .words import amperes, first_words, gives_cell, passed_at, safe_cell, shown, upto
@@ -45,6 +46,8 @@ def write(a: Assessment, console: Console) -> None:
     console.print(_effects(a))
     _assumed_in_words(a, console)
     upkeep_text.write(a.upkeep, a.drive, console)
+    if a.second_upkeep:
+        upkeep_text.write(a.second_upkeep, second_drive(a.drive), console, "second chain")
     _list(console, "\nNot checked", not_checked(a.drive))
     _list(console, "Take care", CAUTIONS)
 

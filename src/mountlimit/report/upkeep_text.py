@@ -13,9 +13,9 @@ from .quantities import quantity
 from .table import heading
 
 
-def write(found: Upkeep, drive: Drive, console: Console) -> None:
-    """Print what to set and measure on the chain."""
-    heading(console, "\nThe chain: what to set and measure")
+def write(found: Upkeep, drive: Drive, console: Console, which: str = "chain") -> None:
+    """Print what to set and measure on a chain."""
+    heading(console, f"\nThe {which}: what to set and measure")
     for line in (_sag(found, drive), _wear(found, drive), _links(found, drive)):
         console.print(f"  - {line}")
 

@@ -14,7 +14,7 @@ from . import clamp as clamp_part
 from . import driven as driven_part
 from . import frame as frame_part
 from . import hub as hub_part
-from . import joint, line
+from . import joint, line, second_stage
 from . import motor as motor_part
 
 
@@ -48,8 +48,9 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     chain, shaft = line.chain(picker), line.shaft(picker, motor)
     hub = hub_part.hub(picker, shaft)
     frame, use = frame_part.frame(picker), line.use(picker)
-    duty, policy = line.duty(picker), line.policy(picker)
-    driven = driven_part.driven(picker)
+    welded = bool(mount.welds or hub.weld) or "driven.weld_diameter" in picker.given
+    duty, policy = line.duty(picker, welded), line.policy(picker)
+    jackshaft, driven = second_stage.jackshaft(picker, chain), driven_part.driven(picker)
     if mount.flat_face and shaft.face_overhang <= mount.thickness / 2:
         picker.mistake(
             "shaft.face_overhang",
@@ -60,7 +61,7 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
         raise InputError(picker.mistakes)
     return Drive(
         title=str(file.given["title"].value), system=picker.system, motor=motor, face=face, current=current,
-        chain=chain, shaft=shaft, hub=hub, driven=driven, mount=mount, fixings=fixings, frame=frame, use=use,
+        chain=chain, shaft=shaft, hub=hub, jackshaft=jackshaft, driven=driven, mount=mount, fixings=fixings, frame=frame, use=use,
         duty=duty, policy=policy, ranges=tuple(picker.ranges.values()),
         words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys((*picker.warnings, *file.notes))),
         plates=file.plates,

@@ -7,6 +7,7 @@ import math
 import numpy as np
 
 from .. import cards
+from ..model import Number
 from ..picking import Picker
 from ..worked import Value
 
@@ -37,20 +38,25 @@ def table_pressure(pitch: float, turns_per_minute: float) -> float:
     return 1e6 * math.exp(float(np.interp(at, x, y)) + past)
 
 
-def joint_pressure(picker: Picker, card: cards.Chain) -> Value | None:
-    """Give the pressure allowed in the joints; None where neither it nor the motor's speed is given."""
-    key = "chain.joint_pressure"
+def joint_pressure(
+    picker: Picker, card: cards.Chain, part: str, speed: Number | None
+) -> Value | None:
+    """Give the pressure allowed in a chain's joints; None where neither it nor its speed is known.
+
+    ``part`` is the chain's section of the file, ``speed`` that of its driving sprocket, rad/s.
+    """
+    key = f"{part}.joint_pressure"
     if key in picker.given:
         return picker.number(key)
-    speed = picker.optional("motor.speed")
     if speed is None:
         return None
     likely = table_pressure(float(card.pitch), float(speed) * 30 / math.pi)
     return picker.between(key, SELDOM_OILED * likely, likely, WELL_OILED * likely, TABLE)
 
 
-def link_share(picker: Picker) -> Value | None:
+def link_share(picker: Picker, part: str) -> Value | None:
     """Give the strength of a clip link over that of the chain; None where it is riveted."""
-    if picker.word("chain.link", "rivet") == "rivet":
+    key = f"{part}.link"
+    if picker.word(key, "rivet") == "rivet":
         return None
-    return picker.uncertain("chain.link", *CLIP, CLIP_SOURCE, "assumed", kind="ratio")
+    return picker.uncertain(key, *CLIP, CLIP_SOURCE, "assumed", kind="ratio")

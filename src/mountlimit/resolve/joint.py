@@ -279,6 +279,6 @@ def face(
         ),
         friction=picker.between("motor.face_friction", low, likely, high, source),
         spigot=motor.feet is None and picker.word("motor.spigot", "no") == "yes",
-        slotted=holes.slotted,
+        slotted=holes.slotted, washer_diameter=holes.face or washer,
     )  # fmt: skip
     return clamped, replace(motor, hole_diameter=holes.diameter)

@@ -4,23 +4,18 @@ from __future__ import annotations
 
 import math
 
-import numpy as np
-
-from .. import cards
+from .. import cards, spectrum
 from ..factors import DESIGN_FACTORS
 from ..formulas import give
-from ..formulas import shaft as shaft_formulas
-from ..model import ChainDrive, Duty, Motor, Policy, Shaft, Use
+from ..model import ChainDrive, Duty, DutyStep, Motor, Policy, Shaft, Use
 from ..picking import Picker
 from ..worked import Value
-from . import chain_life
+from . import bearing, chain_life, round_shaft
+from .outboard import outboard
 
 COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
 TOOTH_RELIEF = {"chamfered": (0.10, 0.13, 0.15), "flat": (0.0, 0.03, 0.05)}
-ULTIMATE = (500e6, 600e6, 900e6)
-NOTCH_TABLE = "Shigley's Mechanical Engineering Design 9th ed. table 7-1 (from memory)"
-UNKNOWN_NOTCH = ("plain", "shoulder, rounded", "shoulder, sharp")
 UNKNOWN_RELIEF = (0.03, 0.10, 0.15)
 
 
@@ -51,8 +46,10 @@ def chain(picker: Picker) -> ChainDrive:
             "common practice, no source (set up with a straightedge)",
         ),
         skew=picker.number("chain.skew"), stretch_ratio=picker.number("chain.stretch_ratio"),
-        minimum_dynamic_strength=dynamic, joint_pressure=chain_life.joint_pressure(picker, card),
-        link_share=chain_life.link_share(picker),
+        minimum_dynamic_strength=dynamic, joint_pressure=chain_life.joint_pressure(
+            picker, card, "chain", picker.optional("motor.speed")
+        ),
+        link_share=chain_life.link_share(picker, "chain"),
     )  # fmt: skip
 
 
@@ -69,83 +66,19 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
     """Give the motor shaft on its bearings."""
     diameter = picker.number("shaft.diameter")
     span = (0.05, 0.06, 0.09) if motor.mass < 2.5 else (0.09, 0.11, 0.16)
-    static, dynamic, name = _ratings(picker, diameter)
-    notch, in_bending, in_torsion, radius = _notch(picker, diameter)
+    static, dynamic, name = bearing.ratings(picker, "shaft", diameter)
+    overhang = picker.number("shaft.face_overhang")
     return Shaft(
-        diameter=diameter, face_overhang=picker.number("shaft.face_overhang"),
+        **round_shaft.form(picker, "shaft"), face_overhang=overhang,
         face_to_bearing=picker.number("shaft.face_to_bearing"),
         bearing_span=picker.between("shaft.bearing_span", *span, COMMON),
         static_rating=static, dynamic_rating=dynamic, bearing=name,
-        yield_strength=picker.number("shaft.yield_strength"), ultimate_strength=_ultimate(picker),
-        notch=notch, notch_bending=in_bending, notch_torsion=in_torsion, notch_radius=radius,
+        rear=bearing.told(picker, "shaft.rear_bearing", "shaft.rear_static_rating", "shaft.rear_dynamic_rating"),
+        **round_shaft.strength(picker, "shaft"),
         elastic_modulus=Value(205e9, "shaft.elastic_modulus", "card", "steel, from memory"),
         bearing_play=picker.number("shaft.bearing_play"),
+        outboard=outboard(picker, diameter, overhang),
     )  # fmt: skip
-
-
-def _ultimate(picker: Picker) -> Value:
-    """Give the ultimate strength of the shaft, never under a yield strength that is given."""
-    given = picker.given.get("shaft.yield_strength")
-    least = float(given.value) if given else 0.0
-    low, likely, high = (max(v, least) for v in ULTIMATE)
-    strength = picker.between(
-        "shaft.ultimate_strength", low, likely, high,
-        "from memory (plain to heat-treated medium-carbon shaft steel)",
-    )  # fmt: skip
-    if "shaft.ultimate_strength" in picker.given and strength < least:
-        picker.mistake("shaft.ultimate_strength", "is below the yield strength of the shaft")
-    return strength
-
-
-def _notch(picker: Picker, diameter: Value) -> tuple[str, Value, Value, Value]:
-    """Give the notch in words, its factors in bending and in torsion, and its radius."""
-    table, key = shaft_formulas.CONCENTRATION, "shaft.notch"
-    word = picker.card(key)
-    if word is not None:
-        bending, torsion, share = table[word]
-        origin, source = "given", f"'{word}', {NOTCH_TABLE}"
-        in_bending = Value(bending, key, origin, source)
-    else:
-        origin, source = "assumed", f"bending, from plain to a sharp shoulder: {NOTCH_TABLE}"
-        known = [table[w] for w in UNKNOWN_NOTCH]
-        column = [k[0] for k in known]
-        low, likely, high = column
-        in_bending = picker.uncertain(key, low, likely, high, source, origin, kind="number")
-        torsion, share = (
-            float(np.interp(in_bending, column, [k[i] for k in known])) for i in (1, 2)
-        )
-    radius = Value(share * diameter, key, origin, f"{share:g} of the diameter: {source}")
-    return word or "form unknown", in_bending, Value(torsion, key, origin, source), radius
-
-
-def _ratings(picker: Picker, diameter: Value) -> tuple[Value, Value | None, str]:
-    """Give static and dynamic rating of the front bearing, and its name."""
-    card = picker.card("shaft.bearing")
-    if card is not None:
-        if abs(card.bore - diameter) > 0.25 * diameter:
-            picker.warnings.append(
-                f"Bearing {card.designation} has a {card.bore * 1000:g} mm bore, the shaft is "
-                f"{diameter * 1000:g} mm at the bearing: check which is right."
-            )
-        return card.static_load_rating, card.dynamic_load_rating, str(card.designation)
-    fitting = [
-        b for b in cards.bearings("deep groove") if abs(b.bore - diameter) <= 0.13 * diameter
-    ] or cards.bearings("deep groove")
-    near = min(fitting, key=lambda b: abs(b.bore - diameter))
-    same = [b for b in fitting if b.bore == near.bore]
-    words = f"light to heavy deep-groove bearing on a {near.bore * 1000:g} mm shaft: {near.source}"
-
-    def rating(key: str, values: list[float]) -> Value:
-        ranked = sorted(values)
-        return picker.between(key, ranked[0], ranked[len(ranked) // 2], ranked[-1], words)
-
-    return (
-        rating("shaft.static_rating", [float(b.static_load_rating) for b in same]),
-        rating("shaft.dynamic_rating", [float(b.dynamic_load_rating) for b in same])
-        if "motor.speed" in picker.given
-        else None,
-        "unknown",
-    )
 
 
 VEHICLE = ("use.mass", "use.wheelbase", "use.front_to_centre", "use.centre_height")
@@ -182,15 +115,41 @@ def _for_life(picker: Picker, key: str) -> Value | None:
     return None
 
 
-def duty(picker: Picker) -> Duty:
-    """Give how torque comes on."""
+def _for_welds(picker: Picker, key: str, welded: bool) -> Value | None:
+    """Give an input of the welds' fatigue; where nothing is welded nothing asks for it."""
+    if welded:
+        return picker.number(key)
+    if key in picker.given:
+        picker.warnings.append(f"{key} does nothing here: nothing is welded.")
+    return None
+
+
+def duty(picker: Picker, welded: bool) -> Duty:
+    """Give how torque comes on, and how often."""
     factor = picker.optional("duty.starting_factor")
     return Duty(
         reverse=picker.number("duty.reverse"), ramp=picker.optional("duty.ramp"),
         starting_factor=factor, bump=picker.number("duty.bump"), hours=picker.number("duty.hours"),
         bearing_hours=_for_life(picker, "duty.bearing_hours"),
         chain_factor=_for_life(picker, "duty.chain_factor"),
+        starts=_for_welds(picker, "duty.starts", welded), spectrum=_spectrum(picker),
     )  # fmt: skip
+
+
+def _spectrum(picker: Picker) -> tuple[DutyStep, ...]:
+    """Give the steps of the duty; without the motor's speed nothing asks for them."""
+    key = "duty.spectrum"
+    if key in picker.given and "motor.speed" not in picker.given:
+        picker.warnings.append(f"{key} does nothing yet: the bearing's life needs motor.speed too.")
+    return tuple(
+        DutyStep(
+            **{
+                name: Value(share, key, "given", f"step {i}, share of the {name}")
+                for name, share in zip(spectrum.NAMES, step, strict=True)
+            }
+        )
+        for i, step in enumerate(picker.card(key) or (), start=1)
+    )
 
 
 def policy(picker: Picker) -> Policy:

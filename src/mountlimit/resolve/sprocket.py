@@ -70,7 +70,8 @@ def ring_weld(picker: Picker, part: str, bore: float) -> RingWeld | None:
     return RingWeld(
         diameter=diameter, throat=welds.fillet_throat(picker.number(leg_key)),
         sides=picker.number(f"{part}.weld_sides"), share=picker.number(f"{part}.weld_share"),
-        ultimate_strength=strength, correlation=correlation, piloted=_piloted(picker, part),
+        ultimate_strength=strength, correlation=correlation, family=card.family,
+        piloted=_piloted(picker, part),
     )  # fmt: skip
 
 

@@ -1,0 +1,89 @@
+"""The mount under the heads of its bolts: does a head or washer pull through the plate?
+
+Punching shear round the head (in a soft mount round the washer), for the tension that the loads bring to a frame bolt or a face bolt
+of the motor.  Soft mounts take it at their shear strength.
+"""
+
+from __future__ import annotations
+
+from ..cards import Thread
+from ..case import Case, Check, Row
+from ..factors import DESIGN_FACTORS, MOUNT_FACTORS
+from ..formulas import edge_screws, equivalent, hole_limits, usage
+from ..model import Drive, Number
+from ..mounting import Substance
+from ..worked import Value
+from .bolt_bearing import SOFT
+from .motor_bolts import loads_on
+
+EN_SHARE = Value(
+    0.6, "share of the ultimate strength", "derived", "EN 1993-1-8 table 3.4, punching"
+)
+
+
+def rows(case: Case) -> list[Row]:
+    """Compare the tension of every bolt with the force that punches its head through the mount."""
+    drive = case.drive
+    mount, fixings, found = drive.mount, drive.fixings, []
+    planes = [plane for plane in mount.planes for _ in plane.bolts]
+    for i, (plane, tension) in enumerate(zip(planes, case.response.bolts.tension, strict=True), 1):
+        held = punching_force(
+            mount.substance(plane.of_second), fixings.bolts.thread, fixings.washer_diameter,
+            plane.thickness,
+        )  # fmt: skip
+        found.append(_row(f"frame bolt {i}", tension, held))
+    if mount.flat_face:
+        held = punching_force(
+            mount.material, drive.motor.bolts.thread, drive.face.washer_diameter, mount.thickness
+        )
+        found += [_row(f"face bolt of the motor{n}", t, held) for n, t, _ in loads_on(case)]
+    return found
+
+
+def _row(station: str, tension: Number, held: Number) -> Row:
+    return Row(station=station, demand=tension, capacity=held, quantity="force",
+               utilisation=usage.utilisation(tension, held))  # fmt: skip
+
+
+def punching_force(
+    material: Substance, thread: Thread, washer: Number, thickness: Number
+) -> Number:
+    """Give the force that punches a bolt's head through a part, N; partial factor 1.
+
+    In metal the head counts by its width across flats (the standard takes the mean of that and the
+    width across corners); in a soft mount its washer counts.
+    """
+    card = material.card
+    if card.family in SOFT:
+        shear = equivalent.shear_yield(material.yield_strength)
+        if card.shear_strength is not None:
+            shear = hole_limits.shear_at_work(shear, card.shear_strength)
+        return edge_screws.punched(shear, washer, thickness)
+    ultimate = hole_limits.ultimate_at_work(
+        card.ultimate_strength, material.yield_strength, card.yield_strength
+    )
+    shear = hole_limits.share_of_ultimate(ultimate, EN_SHARE)
+    return edge_screws.punched(shear, thread.hex_width, thickness)
+
+
+def _factor(drive: Drive) -> tuple[float, str]:
+    """Give gamma_M2 for wrought metals; other materials keep the factor of their mount."""
+    classes = [m.card.design_class for m in drive.mount.substances]
+    return max(
+        DESIGN_FACTORS["pull_through"] if c == "metal" else MOUNT_FACTORS[c] for c in classes
+    )
+
+
+def has_bolts(drive: Drive) -> bool:
+    """Say that the check speaks of mounts with bolts through them."""
+    return bool(drive.fixings.bolts.count) or drive.mount.flat_face
+
+
+CHECKS = (
+    Check(
+        name="pull_through", part="mount under the bolt heads", kind="strength",
+        groups=("pull", "reverse", "bump", "bump alone"),
+        sees="a bolt head and its washer sink into the plate and pull through it",
+        applies=has_bolts, rows=rows, choose_factor=_factor,
+    ),
+)  # fmt: skip
