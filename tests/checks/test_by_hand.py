@@ -16,6 +16,7 @@ from mountlimit.checks import BY_NAME, alignment, motor_feet
 from mountlimit.loads import case_list
 from mountlimit.plate_route import with_plates
 from mountlimit.resolve import resolve
+from mountlimit.stages import second
 from sound import SOUND
 
 LBF = 4.4482216  # N
@@ -182,3 +183,72 @@ def test_strain_held_for_hours():
         100e6 < modulus < 500e6
     )  # HDPE after 100 h (Crawford, Plastics Engineering: 0.2 to 0.4 GPa)
     assert row.demand == pytest.approx(stress / modulus, rel=0.02)
+
+
+STAGE = {
+    "second_chain__type": "50", "second_chain__driving_teeth": 12, "second_chain__driven_teeth": 36,
+    "second_chain__centre_distance": "500 mm", "jackshaft__diameter": "25 mm",
+    "jackshaft__bearing_span": "80 mm", "jackshaft__first_at": "-24 mm", "jackshaft__second_at": "106 mm",
+    "jackshaft__angle": "90 deg", "jackshaft__bearing": "6205", "jackshaft__notch": "plain",
+    "jackshaft__ultimate_strength": "600 MPa", "jackshaft__first_key": "8 x 7 x 25 mm",
+    "jackshaft__second_key": "8 x 7 x 25 mm", "motor__speed": "3000 rpm", "duty__chain_factor": 1,
+}  # fmt: skip
+SECOND_TORQUE = 60.0  # N*m: 12 of the motor through 11 to 55 teeth
+
+
+def supports(first, second):
+    """Forces of two pulls square to each other on two bearings, by moments about either."""
+    carried = np.linalg.inv([[1.0, 1.0], [0.0, 0.080]])
+    each = [carried @ [pull, pull * at] for pull, at in ((first, -0.024), (second, 0.106))]
+    return np.hypot(*each)
+
+
+def pulls_of(case):
+    """Shaft load of either chain; the second at the smallest radius of its polygon, and its sag."""
+    return float(case.loads.shaft_load), float(second(case).loads.shaft_load)
+
+
+def test_second_pull_by_hand():
+    """60 N*m over the radius of the middle of a side of twelve, 15.875 mm long, and the hanging chain.
+
+    About 1.02 kg/m over 0.49 m with a sag of 3 %: w L / (8 * 0.03) in either run.
+    """
+    _, case = rows_of("jackshaft_bearings", **STAGE)
+    radius = 0.015875 / 2 / math.tan(math.pi / 12)
+    hanging = 1.02 * 9.81 * 0.49 / (8 * 0.03)
+    assert pulls_of(case)[1] == pytest.approx(SECOND_TORQUE / radius + 2 * hanging, rel=0.003)
+
+
+def test_jackshaft_on_its_bearings():
+    """Both bearings, the larger of which counts, against the C0 of a 6205."""
+    rows, case = rows_of("jackshaft_bearings", **STAGE)
+    assert [float(r.demand) for r in rows] == pytest.approx(supports(*pulls_of(case)), rel=1e-9)
+    assert rows[0].capacity == pytest.approx(7850.0, rel=0.01)
+
+
+def test_life_of_the_jackshaft_bearings():
+    """ISO 281: (C / P)**3 million turns at a fifth of 3000 a minute, C of a 6205 14 kN."""
+    rows, case = rows_of("jackshaft_bearing_life", **STAGE)
+    for row, force in zip(rows, supports(*pulls_of(case)), strict=True):
+        hours = (14000 / force) ** 3 * 1e6 / (600 * 60)
+        assert float(row.capacity) / 3600 == pytest.approx(hours, rel=0.01)
+
+
+def test_keys_of_the_jackshaft():
+    """8 x 7 x 25 mm on 25 mm: 2 T / (d w l) in shear, 4 T / (d h l) in pressure."""
+    rows, _ = rows_of("jackshaft_keys", **STAGE)
+    shear, pressed = (
+        c * SECOND_TORQUE / (0.025 * size * 0.025) for c, size in ((2, 0.008), (4, 0.007))
+    )
+    assert sorted(float(r.demand) for r in rows) == pytest.approx(sorted([shear, pressed] * 2))
+
+
+def test_turning_jackshaft():
+    """jackshaft_fatigue: Shigley eq. 6-8, 6-19, 6-20 and 7-7, no notch; the torque comes and goes."""
+    rows, case = rows_of("jackshaft_fatigue", **STAGE)
+    limit = 0.5 * 600 * 4.51 * 600**-0.265 * 1.24 * 25**-0.107
+    twist = SECOND_TORQUE / 2 / (math.pi * 25**3 / 16) * 1000
+    for pull, lever, row in zip(pulls_of(case), (24, 26), rows, strict=True):
+        swing = math.hypot(pull * lever / (math.pi * 25**3 / 32), math.sqrt(3) * twist)
+        used = swing / limit + math.sqrt(3) * twist / 600
+        assert float(row.utilisation) == pytest.approx(used, rel=0.01)

@@ -61,6 +61,30 @@ PLASTIC = {"mount__material": "pe_hd", "mount__thickness": "20 mm", "mount__temp
 ONE_ROW = {"fixings__span_along": "0 mm", "fixings__bolts": "2 x M8"}
 SLOTS = {"motor__holes": "slotted", "motor__spigot": "no"}
 
+STAGE = {
+    **TURNS, "second_chain__type": "50", "second_chain__driving_teeth": 15,
+    "second_chain__driven_teeth": 45, "second_chain__centre_distance": "420 mm",
+    "second_chain__joint_pressure": "24 MPa", "jackshaft__diameter": "25 mm",
+    "jackshaft__bearing_span": "80 mm", "jackshaft__first_at": "-24 mm", "jackshaft__second_at": "106 mm",
+    "jackshaft__angle": "120 deg", "jackshaft__bearing": "6205", "jackshaft__notch": "shoulder, rounded",
+    "jackshaft__first_key": "8 x 7 x 25 mm", "jackshaft__second_key": "8 x 7 x 25 mm",
+}  # fmt: skip
+LASTS = {"duty__bearing_hours": "500 h"}
+LONGER = ({"duty__bearing_hours": "4000 h"},)
+OUTBOARD = {
+    **TURNS,
+    **LASTS,
+    "outboard__at": "60 mm",
+    "outboard__bearing": "6005",
+    "outboard__gap": "0.01 mm",
+}
+REAR = {**TURNS, **LASTS, "shaft__rear_bearing": "6203"}
+AXLE = {
+    **TURNS, **LASTS, "driven__shaft_diameter": "25 mm", "driven__overhang": "40 mm",
+    "driven__bearing_span": "200 mm", "driven__bearing": "6205", "driven__notch": "shoulder, rounded",
+    "driven__axle": "turning", "driven__shaft_ultimate": "600 MPa",
+}  # fmt: skip
+
 ROWS = (
     Row("alignment", {}, ({"shaft__face_overhang": "45 mm"}, {"chain__slack": "8 %"}), ("chain.skew", "0.1 mm")),
     Row("running_alignment", {}, ({"frame__wall": "1.5 mm"}, {"chain__skew": "0.05 deg"}), ("policy.running_skew", "9 deg")),
@@ -103,6 +127,26 @@ ROWS = (
     Row("tube_crush", {**ON_A_TUBE, "mount__tube": "with the shaft", "chain__pull": "towards", "fixings__clamp_preload": "5 kN"},
         ({"frame__wall": "3.6 mm"}, {"fixings__clamp_preload": "6 kN"}), ("frame.wall", "25 mm")),
     Row("tube_grip", {}, ({"fixings__clamp_tightening_torque": "5 N*m"},), ("fixings.clamp_surface", "greasy"), "saddle"),
+    Row("driven_bearings", AXLE, ({"driven__overhang": "70 mm"},), ("driven.bearing", "6999")),
+    Row("driven_bearing_life", AXLE, LONGER, ("driven.bearing_span", "0 mm")),
+    Row("driven_shaft_fatigue", AXLE, ({"driven__notch": "groove"},), ("driven.notch", "step")),
+    Row("driven_weld_fatigue", _of("driven", WELD), ({"driven__weld_sides": 1, "driven__weld_leg": "3 mm"},), ("driven.weld_diameter", "0 mm")),
+    Row("frame_weld_fatigue", {"duty__starts": 100000}, ({"duty__starts": 1000000},), ("duty.starts", 0), "welded plate"),
+    Row("hub_weld_fatigue", _of("hub", WELD), ({"hub__weld_share": 0.6},), ("hub.weld_share", 2)),
+    Row("jackshaft", STAGE, ({"jackshaft__first_at": "-40 mm", "jackshaft__second_at": "125 mm"},), ("jackshaft.diameter", "0 mm")),
+    Row("jackshaft_bearing_life", {**STAGE, **LASTS}, LONGER, ("jackshaft.bearing_span", "0 mm")),
+    Row("jackshaft_bearings", STAGE, ({"jackshaft__bearing": "6005"},), ("jackshaft.bearing", "6999")),
+    Row("jackshaft_fatigue", STAGE, ({"jackshaft__notch": "groove"},), ("jackshaft.notch", "step")),
+    Row("jackshaft_keys", STAGE, ({"jackshaft__first_key": "8 x 7 x 18 mm"},), ("jackshaft.first_key", "8 x 7")),
+    Row("outboard_bearing", OUTBOARD, ({"outboard__bearing": "6005", "shaft__face_overhang": "50 mm"},), ("outboard.at", "2 mm")),
+    Row("outboard_bearing_life", OUTBOARD, LONGER, ("outboard.stiffness", "0 kN/mm")),
+    Row("pull_through", {}, ({"mount__thickness": "9 mm"},), ("mount.thickness", "0 mm")),
+    Row("rear_bearing", REAR, ({"shaft__rear_bearing": "6003"},), ("shaft.rear_bearing", "6999")),
+    Row("rear_bearing_life", REAR, LONGER, ("shaft.rear_dynamic_rating", "0 N")),
+    Row("second_chain_fatigue", STAGE, ({"second_chain__driving_teeth": 12},), ("second_chain.driving_teeth", 5)),
+    Row("second_chain_pin_pressure", STAGE, ({"second_chain__joint_pressure": "15 MPa"},), ("second_chain.joint_pressure", "24 N")),
+    Row("second_chain_power", STAGE, ({"second_chain__driving_teeth": 13},), ("second_chain.slack", "40 %")),
+    Row("second_chain_static", STAGE, ({"second_chain__link": "clip"},), ("second_chain.type", "44")),
 )  # fmt: skip
 
 # check: (file of tests, function that compares it with a number from outside the program)
@@ -112,6 +156,26 @@ BY_HAND: dict[str, tuple[str, str]] = {
     "bearing_life": ("checks/test_bearing_life.py", "test_catalogue_example_at_its_load"),
     "bolt_bearing": ("checks/test_bolt_bearing.py", "test_resistance_tables"),
     "bolt_slip": ("checks/test_bolt_slip.py", "test_resistance_of_m12"),
+    "driven_bearings": ("checks/test_driven_bearings.py", "test_overhung_sprocket"),
+    "driven_bearing_life": ("checks/test_driven_bearings.py", "test_hours_of_a_published_problem"),
+    "driven_shaft_fatigue": ("checks/test_driven_shaft_fatigue.py", "test_goodman_row_of_a_published_problem"),
+    "driven_weld_fatigue": ("checks/test_weld_fatigue.py", "test_a_ring_with_a_shoulder_sees_the_torque_of_every_start"),
+    "frame_weld_fatigue": ("checks/test_weld_fatigue.py", "test_bhandari_8_12_across_and_along"),
+    "hub_weld_fatigue": ("checks/test_weld_fatigue.py", "test_a_ring_with_a_shoulder_sees_the_torque_of_every_start"),
+    "jackshaft": ("checks/test_jackshaft.py", "test_strength_by_hand"),
+    "jackshaft_bearing_life": ("checks/test_by_hand.py", "test_life_of_the_jackshaft_bearings"),
+    "jackshaft_bearings": ("checks/test_by_hand.py", "test_jackshaft_on_its_bearings"),
+    "jackshaft_fatigue": ("checks/test_by_hand.py", "test_turning_jackshaft"),
+    "jackshaft_keys": ("checks/test_by_hand.py", "test_keys_of_the_jackshaft"),
+    "outboard_bearing": ("checks/test_outboard_bearing.py", "test_against_a_beam_on_springs"),
+    "outboard_bearing_life": ("checks/test_outboard_bearing.py", "test_life_at_a_known_force"),
+    "pull_through": ("checks/test_pull_through.py", "test_against_the_standard"),
+    "rear_bearing": ("checks/test_rear_bearing.py", "test_reaction_of_the_beam_table"),
+    "rear_bearing_life": ("checks/test_rear_bearing.py", "test_hours_of_a_published_problem"),
+    "second_chain_fatigue": ("checks/test_jackshaft.py", "test_second_stage_is_a_drive_of_its_own"),
+    "second_chain_pin_pressure": ("checks/test_jackshaft.py", "test_second_chain_at_its_own_speed"),
+    "second_chain_power": ("checks/test_jackshaft.py", "test_second_chain_at_its_own_speed"),
+    "second_chain_static": ("checks/test_jackshaft.py", "test_second_stage_is_a_drive_of_its_own"),
     "bolt_strength": ("checks/test_by_hand.py", "test_frame_bolts"),
     "chain_fatigue": ("test_drives_hand.py", "test_current_at_the_minimum_dynamic_strength"),
     "chain_pin_pressure": ("checks/test_chain_pin_pressure.py", "test_bhandari_example_14_7_at_its_pull"),

@@ -106,6 +106,7 @@ ROWS: dict[str, Row] = {
     "duty.starting_factor": (0.1, _number(1, 8)),
     "duty.rotor_inertia": (0.2, _amount(1, 60, "kg*cm2")),
     "duty.bump": (0.5, _amount(1, 15, "g")),
+    "duty.starts": (0.2, lambda c, _: round(c.between(1e3, 1e6))),
     "duty.hours": (0.3, _amount(10, 500, "h")),
     "duty.bearing_hours": (0.2, _amount(300, 5000, "h")),
     "duty.chain_factor": (0.1, _number(1.1, 1.6)),
@@ -142,7 +143,8 @@ def drive(number: int, forms: tuple[str, ...] = tuple(LAYOUTS), route: str = "")
     keys: dict[str, Any] = {
         "title": f"random drive {number}", "mount.form": form, "mount.material": b.material,
         **machine.motor(c, b), **machine.chain(c, b), **machine.shaft(c, b), **machine.hub(c, b),
-        **machine.driven(c, b), **machine.frame(c), **machine.slots(c, b), **machine.use(c), **layout(c, b),
+        **machine.driven(c, b), **machine.frame(c), **machine.slots(c, b), **machine.use(c),
+        **machine.second_stage(c, b), **machine.more_bearings(c, b), **machine.spectrum(c), **layout(c, b),
     }  # fmt: skip
     known = fields_for(form)
     for key, (share, draw) in ROWS.items():

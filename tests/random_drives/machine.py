@@ -184,7 +184,92 @@ def driven(c: Chance, b: Build) -> Keys:
             keys["driven.key_yield"] = c.spread(200, 400, "MPa")
     if c.happens(0.3):
         keys["driven.freewheel_torque"] = c.amount(40, 400, "N*m")
+    axle(c, keys)
     return keys
+
+
+def axle(c: Chance, keys: Keys) -> None:
+    """Add bearings, weight and fatigue of a driven shaft whose diameter and overhang are told."""
+    if "driven.overhang" not in keys:
+        return
+    if "driven.key" not in keys and c.happens(0.3):
+        keys["driven.axle"] = c.one_of(("turning", "dead"))
+    if keys.get("driven.axle") != "dead" and c.happens(0.4):
+        keys["driven.bearing"] = c.one_of(("6204", "6205", "6206", "UC205"))
+        keys.setdefault("driven.bearing_span", c.length(120, 500))
+    if c.happens(0.3):
+        keys["driven.weight"] = c.amount(100, 1500, "N")
+        keys["driven.weight_overhang"] = c.length(20, 100)
+        keys["driven.weight_at"] = c.one_of(("outside the bearings", "between the bearings"))
+        keys.setdefault("driven.bearing_span", c.length(220, 500))
+    if c.happens(0.4):
+        keys["driven.notch"] = c.one_of(
+            ("shoulder, sharp", "shoulder, rounded", "groove", "keyway", "plain")
+        )
+
+
+def second_stage(c: Chance, b: Build) -> Keys:
+    """Draw a jackshaft and a second chain, now and then."""
+    if c.happens(0.85):
+        return {}
+    d, span = b.shaft * c.between(1.2, 1.8), c.between(50, 150)
+    small, large = round(c.between(9, 16)), round(c.between(20, 60))
+    name = c.one_of(("40", "50", "420", "428", "60", "520"))
+    least = 1000 * float(cards.chain(name).pitch) * (small + large) / 6.2
+    keys: Keys = {
+        "second_chain.type": name, "second_chain.driving_teeth": small, "second_chain.driven_teeth": large,
+        "second_chain.centre_distance": c.length(max(200, 1.1 * least), max(600, 1.6 * least)),
+        "jackshaft.diameter": c.written(d), "jackshaft.bearing_span": c.written(span),
+        "jackshaft.first_at": c.written(c.one_of((-1, 0.3)) * c.between(15, 40)),
+        "jackshaft.second_at": c.written(span + c.between(15, 40)),
+    }  # fmt: skip
+    fitting = [x.id for x in cards.bearings("deep groove") if abs(1000 * x.bore - d) < 2.5]
+    if fitting:
+        keys["jackshaft.bearing"] = c.one_of(fitting)
+    else:
+        keys |= {"jackshaft.static_rating": "8 kN", "jackshaft.dynamic_rating": "14 kN"}
+    if c.happens(0.5):
+        keys["jackshaft.angle"] = f"{c.between(0.0, 180.0):.3g} deg"
+    if c.happens(0.5):
+        keys["jackshaft.notch"] = c.one_of(
+            ("shoulder, sharp", "shoulder, rounded", "groove", "keyway", "plain")
+        )
+    if c.happens(0.6):
+        size = cards.key_for_shaft(d / 1000, "metric")
+        if size:
+            words = f"{1000 * size.width:g} x {1000 * size.height:g} x {d:.3g} mm"
+            keys |= {"jackshaft.first_key": words, "jackshaft.second_key": words}
+    if c.happens(0.5):
+        keys["second_chain.link"] = c.one_of(("rivet", "clip"))
+    if c.happens(0.3):
+        keys["second_chain.slack"] = c.spread(0.01, 0.05, "")
+    return keys
+
+
+def more_bearings(c: Chance, b: Build) -> Keys:
+    """Draw an outboard bearing and the motor's rear one, now and then."""
+    keys: Keys = {}
+    fitting = [x.id for x in cards.bearings("deep groove") if abs(1000 * x.bore - b.shaft) < 2.5]
+    if fitting and c.happens(0.15):
+        keys |= {"outboard.at": c.written(1.7 * b.thickness + 6 + b.size.overhang[1] + c.between(12, 40)),
+                 "outboard.bearing": c.one_of(fitting), "outboard.held_by": c.one_of(("frame", "mount"))}  # fmt: skip
+        if c.happens(0.5):
+            keys["outboard.gap"] = c.written(c.between(0.01, 0.3))
+        if c.happens(0.5):
+            keys["outboard.stiffness"] = c.spread(2, 40, "kN/mm")
+    if fitting and c.happens(0.3):
+        keys["shaft.rear_bearing"] = c.one_of(fitting)
+    return keys
+
+
+def spectrum(c: Chance) -> Keys:
+    """Draw a duty of some steps, now and then."""
+    if c.happens(0.85):
+        return {}
+    first = c.between(0.05, 0.4)
+    return {
+        "duty.spectrum": [["100 %", f"{100 * first:.3g} %"], ["50 %", f"{60 * (1 - first):.3g} %"]]
+    }
 
 
 def frame(c: Chance) -> Keys:
@@ -245,6 +330,15 @@ def use(c: Chance) -> Keys:
 
 # Keys that the functions here and the layouts draw; left out of a drive on purpose at times.
 SPOKEN = (
+    "driven.axle", "driven.bearing", "driven.dynamic_rating", "driven.static_rating", "driven.notch", "driven.shaft_ultimate",
+    "driven.weight", "driven.weight_at", "driven.weight_overhang", "duty.spectrum", "jackshaft.angle", "jackshaft.bearing",
+    "jackshaft.bearing_span", "jackshaft.diameter", "jackshaft.dynamic_rating", "jackshaft.static_rating", "jackshaft.first_at",
+    "jackshaft.first_key", "jackshaft.second_at", "jackshaft.second_key", "jackshaft.notch", "jackshaft.key_yield",
+    "jackshaft.ultimate_strength", "jackshaft.yield_strength", "outboard.at", "outboard.bearing", "outboard.gap",
+    "outboard.held_by", "outboard.stiffness", "outboard.dynamic_rating", "outboard.static_rating", "second_chain.type",
+    "second_chain.driving_teeth", "second_chain.driven_teeth", "second_chain.centre_distance", "second_chain.joint_pressure",
+    "second_chain.link", "second_chain.slack", "shaft.rear_bearing", "shaft.rear_dynamic_rating", "shaft.rear_static_rating",
+    "fixings.weld_leg", "fixings.weld_sides",
     "motor.torque_constant", "motor.speed_constant", "motor.rated_torque", "motor.rated_current", "motor.points",
     "motor.torque_per", "motor.holes", "motor.preload", "current.kind", "shaft.bearing", "shaft.static_rating",
     "shaft.dynamic_rating", "hub.drive", "hub.key", "hub.key_yield", "hub.set_screw", "hub.flats", "hub.flat_depth",
