@@ -269,7 +269,7 @@ def band(gives: float, pairs: list[tuple[float, float]], reach: float) -> tuple[
 
 # What uses a part up without any current.
 THERE = {
-    "chain line": "out of line as built, bearing play, pull of the slack chain",
+    "chain line": "out of line as built, bearing play, a slack or worn chain",
     "clamped tube": "the pull of the clamp's own bolts",
 }
 

@@ -93,6 +93,7 @@ def throw_rows(case: Case) -> list[Row]:
     """Compare with the throw criterion: walk-off by skew, tooth jump by slack; low edge by their sum.
 
     Skew counts at the steady peak pull (a chain must run in to walk off) except on the low edge.
+    It counts for the safe current too: a chain that is slack or worn jumps while still in line.
     """
     edge = int(case.drive.policy.throw_level)
     walk, jump = _walk_off(case, edge), _jump(case)
@@ -101,13 +102,13 @@ def throw_rows(case: Case) -> list[Row]:
     if edge == 0:
         total = alignment.low_sum(eps, walk, slack, jump)
         row = Row(station="skew and slack together", demand=total, capacity=1.0, quantity="ratio",
-                  utilisation=total, level="gives")  # fmt: skip
+                  utilisation=total)  # fmt: skip
         return _only(case, ("pull", "reverse"), [row])
     room = jump if edge == 1 else tooth_jump.late_jump(jump)
     walked = Row(station="walks off by skew", demand=eps, capacity=walk, quantity="angle",
-                 utilisation=usage.utilisation(eps, walk), level="gives")  # fmt: skip
+                 utilisation=usage.utilisation(eps, walk))  # fmt: skip
     jumped = Row(station="jumps teeth by slack", demand=slack, capacity=room, quantity="length",
-                 utilisation=usage.utilisation(slack, room), level="gives")  # fmt: skip
+                 utilisation=usage.utilisation(slack, room))  # fmt: skip
     return _only(case, ("steady",), [walked]) + _only(case, ("pull", "reverse"), [jumped])
 
 
