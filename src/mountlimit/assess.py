@@ -5,10 +5,11 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from . import crosscheck, evaluate, jam, limits, traction
+from . import consequence, crosscheck, evaluate, jam, limits, traction
 from .case import Case
 from .checks.alignment import skew
 from .checks.jack_screw import stands_idle
+from .consequence import Consequence
 from .crosscheck import Both
 from .drivefile import DriveFile
 from .evaluate import Governing
@@ -56,6 +57,7 @@ class Line:
     at_wanted: AtCurrent | None
     station: str
     case: str
+    consequence: Consequence
     source: str
     notes: tuple[str, ...]
 
@@ -310,7 +312,7 @@ def _line(found: Found, limit: Limit, pick: int) -> Line:
     return Line(
         limit=limit, at_set=at_set, at_wanted=wanted,
         station=seen.row.station if seen else "", case=seen.case if seen else "",
-        source=limit.factor_source, notes=tuple(_notes(found, limit, pick)),
+        consequence=consequence.of(limit.check, found.drive), source=limit.factor_source, notes=tuple(_notes(found, limit, pick)),
     )  # fmt: skip
 
 

@@ -175,6 +175,7 @@ def has_face_bolts(drive: Drive) -> bool:
     return drive.mount.flat_face
 
 
+LeadsTo = Literal["chain off", "no drive", "notice"]
 Level = Literal["both", "safe", "gives", "continuous"]
 
 
@@ -199,6 +200,7 @@ class Check:
     part: str
     kind: Literal["strength", "stiffness", "grip", "life"]
     groups: tuple[str, ...]  # load-case groups it looks at
+    leads_to: LeadsTo  # chain off or slack, no drive, or nothing but notice for a while
     sees: str
     rows: Callable[[Case], list[Row]]
     applies: Callable[[Drive], bool] = always

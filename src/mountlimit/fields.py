@@ -302,7 +302,10 @@ FRAME = Section("frame", "the frame member the mount is fixed to", (
     may("frame.yield_strength", "stress", "yield strength of the member", "20 MPa", "1500 MPa", example="235 MPa"),
 ))  # fmt: skip
 
+MACHINES = ("two wheels in line", "three wheels or more", "stands still", "holds a load")
+
 USE = Section("use", "what the drive pushes against", (
+    choose("use.machine", "what the drive moves, for what follows when a part gives: a vehicle on two wheels in line or on more, a machine that stands still, or one that holds a load up", MACHINES),
     may("use.wheel_load", "force", "weight on the driven wheels at rest", "1 N", "500 kN"),
     may("use.lifted_load", "force", "weight on the driven wheels when the front lifts", "1 N", "500 kN"),
     choose("use.driven", "driven axle, for the weight that shifts when it pulls", ("rear", "front", "all")),

@@ -266,8 +266,9 @@ class Frame:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Use:
-    """What limits the pull outside the mount."""
+    """What limits the pull outside the mount, and what the drive moves."""
 
+    machine: str  # "" where it is not told
     wheel_load: Number
     lifted_load: Number
     driven: str

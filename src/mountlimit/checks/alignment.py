@@ -181,12 +181,12 @@ def _jump(case: Case) -> Number:
 CHECKS = (
     Check(
         name="alignment", part="chain line", kind="stiffness", groups=("pull", "reverse", "steady"),
-        sees="it lines up when parked; at full pull the chain runs to one side, climbs the teeth and comes off",
+        leads_to="chain off", sees="it lines up when parked; at full pull the chain runs to one side, climbs the teeth and comes off",
         rows=peak_rows,
     ),
     Check(
         name="running_alignment", part="chain line", kind="life", groups=("hold",),
-        sees="shiny inner plates and fast wear of chain and sprocket",
+        leads_to="notice", sees="shiny inner plates and fast wear of chain and sprocket",
         rows=running_rows,
     ),
 )  # fmt: skip

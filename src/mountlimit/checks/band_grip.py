@@ -91,7 +91,7 @@ CHECKS = (
     Check(
         name="band_grip", part="bands round the motor", kind="grip",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the motor has turned or crept in its cradle: the cable is pulled, the lining rubbed, the chain goes slack",
+        leads_to="chain off", sees="the motor has turned or crept in its cradle: the cable is pulled, the lining rubbed, the chain goes slack",
         applies=in_cradle, rows=rows,
     ),
 )  # fmt: skip

@@ -42,7 +42,7 @@ CHECKS = (
     Check(
         name="band_screw", part="screws of the bands", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="a screw of a band stretches, its nut turns freely; the motor lifts out of its cradle",
+        leads_to="chain off", sees="a screw of a band stretches, its nut turns freely; the motor lifts out of its cradle",
         applies=in_cradle, rows=rows,
     ),
 )  # fmt: skip

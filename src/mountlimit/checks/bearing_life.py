@@ -17,7 +17,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="bearing_life", part="front bearing", kind="life", groups=("hold",),
-        sees="the motor's nose grows rough and loud long before the hours you want are run",
+        leads_to="notice", sees="the motor's nose grows rough and loud long before the hours you want are run",
         applies=lambda drive: drive.motor.speed is not None, rows=rows,
     ),
 )  # fmt: skip

@@ -215,7 +215,7 @@ CHECKS = (
     Check(
         name="bolt_bearing", part="holes for the frame bolts", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the holes go oval and the mount shifts; at the end of the plate a hole tears open",
+        leads_to="chain off", sees="the holes go oval and the mount shifts; at the end of the plate a hole tears open",
         applies=has_frame_bolts, rows=rows, choose_factor=_factor,
     ),
 )  # fmt: skip

@@ -53,7 +53,7 @@ CHECKS = (
     Check(
         name="bolt_slip", part="frame joint", kind="grip",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the mount slides: bright marks beside the washers, the chain goes slack in steps",
+        leads_to="chain off", sees="the mount slides: bright marks beside the washers, the chain goes slack in steps",
         applies=has_frame_bolts, rows=rows,
     ),
 )  # fmt: skip

@@ -28,7 +28,7 @@ CHECKS = (
     Check(
         name="bolt_strength", part="frame bolts", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="a frame bolt is found loose, stretched or in two",
+        leads_to="chain off", sees="a frame bolt is found loose, stretched or in two",
         applies=has_frame_bolts, rows=rows,
     ),
 )  # fmt: skip

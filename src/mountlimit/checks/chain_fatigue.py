@@ -19,7 +19,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="chain_fatigue", part="chain", kind="life", groups=("steady",),
-        sees="after many starts at this pull a link plate cracks; no warning before it",
+        leads_to="chain off", sees="after many starts at this pull a link plate cracks; no warning before it",
         rows=rows,
     ),
 )  # fmt: skip

@@ -18,7 +18,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="chain_pin_pressure", part="chain joints", kind="life", groups=("hold",),
-        sees="the chain grows longer week by week and rides up the teeth of the large sprocket",
+        leads_to="notice", sees="the chain grows longer week by week and rides up the teeth of the large sprocket",
         rows=rows, applies=lambda drive: drive.chain.joint_pressure is not None,
     ),
 )  # fmt: skip

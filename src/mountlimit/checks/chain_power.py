@@ -56,7 +56,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="chain_power", part="chain at speed", kind="life", groups=("hold",),
-        sees="rollers crack or link plates tire well before the 15 000 hours of the rating",
+        leads_to="notice", sees="rollers crack or link plates tire well before the 15 000 hours of the rating",
         rows=rows, applies=is_rated,
     ),
 )  # fmt: skip

@@ -27,7 +27,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="chain_static", part="chain", kind="strength", groups=("pull", "reverse"),
-        sees="the chain parts with a bang; on a single-track vehicle it may lock the wheel",
+        leads_to="chain off", sees="the chain parts with a bang; on a single-track vehicle it may lock the wheel",
         rows=rows,
     ),
 )  # fmt: skip

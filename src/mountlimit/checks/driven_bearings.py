@@ -62,12 +62,12 @@ CHECKS = (
     Check(
         name="driven_bearings", part="driven bearings", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the driven shaft growls and clicks: the balls have dented their track",
+        leads_to="notice", sees="the driven shaft growls and clicks: the balls have dented their track",
         applies=_rated, rows=rows,
     ),
     Check(
         name="driven_bearing_life", part="driven bearings", kind="life", groups=("hold",),
-        sees="the driven shaft grows rough and loose long before the hours you want are run",
+        leads_to="notice", sees="the driven shaft grows rough and loose long before the hours you want are run",
         applies=_lives, rows=life_rows,
     ),
 )  # fmt: skip

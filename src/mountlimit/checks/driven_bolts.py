@@ -26,13 +26,13 @@ CHECKS = (
     Check(
         name="driven_bolts", part="bolts of the driven sprocket", kind="strength",
         groups=("pull", "reverse"),
-        sees="the driven sprocket comes off its hub; the chain goes with it",
+        leads_to="chain off", sees="the driven sprocket comes off its hub; the chain goes with it",
         applies=_bolted, rows=rows,
     ),
     Check(
         name="driven_bolt_slip", part="bolted face of the driven sprocket", kind="grip",
         groups=("pull", "reverse"),
-        sees="play between driven sprocket and hub on reversing; holes grow long",
+        leads_to="no drive", sees="play between driven sprocket and hub on reversing; holes grow long",
         applies=_bolted, rows=grip_rows,
     ),
 )  # fmt: skip

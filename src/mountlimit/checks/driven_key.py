@@ -18,7 +18,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="driven_key", part="key of the driven hub", kind="strength", groups=("pull", "reverse"),
-        sees="a click on reversing, then the driven hub turns on its shaft",
+        leads_to="no drive", sees="a click on reversing, then the driven hub turns on its shaft",
         applies=lambda drive: drive.driven.key is not None, rows=rows,
     ),
 )  # fmt: skip

@@ -81,12 +81,12 @@ CHECKS = (
     Check(
         name="driven_shaft", part="driven shaft", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the driven sprocket wobbles and the chain slackens once in every turn",
+        leads_to="notice", sees="the driven sprocket wobbles and the chain slackens once in every turn",
         applies=lambda drive: drive.driven.shaft is not None, rows=rows,
     ),
     Check(
         name="driven_shaft_fatigue", part="driven shaft", kind="life", groups=("steady",),
-        sees="after many turns at this pull the driven shaft breaks at a notch; no warning before it",
+        leads_to="chain off", sees="after many turns at this pull the driven shaft breaks at a notch; no warning before it",
         applies=_has_notch, rows=fatigue_rows,
     ),
 )  # fmt: skip

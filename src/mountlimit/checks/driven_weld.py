@@ -16,7 +16,7 @@ CHECKS = (
     Check(
         name="driven_weld", part="weld of the driven sprocket", kind="strength",
         groups=("pull", "reverse"),
-        sees="a hairline round the weld, rust from it, then the driven sprocket turns alone",
+        leads_to="no drive", sees="a hairline round the weld, rust from it, then the driven sprocket turns alone",
         applies=lambda drive: drive.driven.weld is not None, rows=rows,
     ),
 )  # fmt: skip

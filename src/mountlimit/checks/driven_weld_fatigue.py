@@ -16,7 +16,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="driven_weld_fatigue", part="weld of the driven sprocket", kind="life", groups=("steady",),
-        sees="after as many starts as you asked for (duty.starts), or after some millions of turns, a "
+        leads_to="no drive", sees="after as many starts as you asked for (duty.starts), or after some millions of turns, a "
         "hairline round the weld, rust from it, then the driven sprocket turns alone",
         applies=lambda drive: drive.driven.weld is not None, rows=rows,
     ),

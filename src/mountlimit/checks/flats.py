@@ -34,7 +34,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="flats", part="flats of the motor shaft", kind="strength", groups=("pull", "reverse"),
-        sees="the hub rocks on its flats, more each day, until it turns round on them",
+        leads_to="no drive", sees="the hub rocks on its flats, more each day, until it turns round on them",
         applies=lambda drive: drive.hub.flats is not None, rows=rows,
     ),
 )  # fmt: skip

@@ -34,7 +34,7 @@ CHECKS = (
     Check(
         name="frame_member", part="frame member", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the tube or bar that carries the mount stays bent or twisted: motor and sprocket stand crooked "
+        leads_to="chain off", sees="the tube or bar that carries the mount stays bent or twisted: motor and sprocket stand crooked "
         "with nothing loose, paint is cracked beside the mount or at the tube's ends",
         applies=_is_known, rows=rows,
     ),

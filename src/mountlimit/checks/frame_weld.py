@@ -92,7 +92,7 @@ CHECKS = (
     Check(
         name="frame_weld", part="weld to the frame", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="a crack along the toe of the weld, a line of rust, then the plate hinges",
+        leads_to="chain off", sees="a crack along the toe of the weld, a line of rust, then the plate hinges",
         applies=is_welded, rows=rows,
     ),
 )  # fmt: skip

@@ -42,7 +42,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="frame_weld_fatigue", part="weld to the frame", kind="life", groups=("steady",),
-        sees="after as many starts as you asked for (duty.starts) a line of rust along the middle of "
+        leads_to="chain off", sees="after as many starts as you asked for (duty.starts) a line of rust along the middle of "
         "the weld, then the plate hinges; fewer starts stand more",
         applies=is_welded, rows=rows,
     ),

@@ -17,7 +17,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="freewheel", part="freewheel", kind="strength", groups=("pull",),
-        sees="a crunch, then no drive one way",
+        leads_to="no drive", sees="a crunch, then no drive one way",
         applies=lambda drive: drive.driven.freewheel_torque is not None, rows=rows,
     ),
 )  # fmt: skip

@@ -16,7 +16,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="front_bearing", part="front bearing", kind="strength", groups=("pull", "reverse"),
-        sees="the motor growls at its nose: the balls have dented their track",
+        leads_to="notice", sees="the motor growls at its nose: the balls have dented their track",
         rows=rows,
     ),
 )  # fmt: skip

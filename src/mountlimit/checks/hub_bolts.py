@@ -60,13 +60,13 @@ CHECKS = (
     Check(
         name="hub_bolts", part="bolts of the driving sprocket", kind="strength",
         groups=("pull", "reverse"),
-        sees="heads of the sprocket's bolts lie on the ground; the hub turns alone",
+        leads_to="chain off", sees="heads of the sprocket's bolts lie on the ground; the hub turns alone",
         applies=_bolted, rows=rows,
     ),
     Check(
         name="hub_bolt_slip", part="bolted face of the driving sprocket", kind="grip",
         groups=("pull", "reverse"),
-        sees="play between sprocket and hub on reversing; the bolts work loose and then shear",
+        leads_to="no drive", sees="play between sprocket and hub on reversing; the bolts work loose and then shear",
         applies=_bolted, rows=grip_rows,
     ),
 )  # fmt: skip

@@ -40,7 +40,7 @@ CHECKS = (
     Check(
         name="hub_weld", part="weld of the driving sprocket", kind="strength",
         groups=("pull", "reverse"),
-        sees="a hairline round the weld, rust from it, then the hub turns alone",
+        leads_to="no drive", sees="a hairline round the weld, rust from it, then the hub turns alone",
         applies=lambda drive: drive.hub.weld is not None, rows=rows,
     ),
 )  # fmt: skip

@@ -63,7 +63,7 @@ def rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="hub_weld_fatigue", part="weld of the driving sprocket", kind="life", groups=("steady",),
-        sees="after as many starts as you asked for (duty.starts), or after some millions of turns, a "
+        leads_to="no drive", sees="after as many starts as you asked for (duty.starts), or after some millions of turns, a "
         "hairline round the weld, rust from it, then the hub turns alone",
         applies=lambda drive: drive.hub.weld is not None, rows=rows,
     ),

@@ -121,7 +121,7 @@ CHECKS = (
     Check(
         name="jack_screw", part="jack screw", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the screw is bent, or its tip has sunk into the mount's edge; the chain goes slack",
+        leads_to="chain off", sees="the screw is bent, or its tip has sunk into the mount's edge; the chain goes slack",
         applies=has_jack, rows=rows,
     ),
 )  # fmt: skip

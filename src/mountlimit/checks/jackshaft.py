@@ -127,27 +127,27 @@ def _has_keys(drive: Drive) -> bool:
 CHECKS = (
     Check(
         name="jackshaft", part="jackshaft", kind="strength", groups=("pull", "reverse"),
-        sees="the jackshaft is bent: both chains slacken once in every turn",
+        leads_to="notice", sees="the jackshaft is bent: both chains slacken once in every turn",
         applies=_there, rows=strength_rows,
     ),
     Check(
         name="jackshaft_fatigue", part="jackshaft", kind="life", groups=("steady",),
-        sees="after many turns at this pull the jackshaft breaks at a notch; no warning before it",
+        leads_to="chain off", sees="after many turns at this pull the jackshaft breaks at a notch; no warning before it",
         applies=_there, rows=fatigue_rows,
     ),
     Check(
         name="jackshaft_bearings", part="jackshaft bearings", kind="strength", groups=("pull", "reverse"),
-        sees="the jackshaft growls: the balls of a bearing have dented their track",
+        leads_to="notice", sees="the jackshaft growls: the balls of a bearing have dented their track",
         applies=_there, rows=bearing_rows,
     ),
     Check(
         name="jackshaft_bearing_life", part="jackshaft bearings", kind="life", groups=("hold",),
-        sees="a bearing of the jackshaft grows rough and loud long before the hours you want are run",
+        leads_to="notice", sees="a bearing of the jackshaft grows rough and loud long before the hours you want are run",
         applies=_turns_at_speed, rows=life_rows,
     ),
     Check(
         name="jackshaft_keys", part="keys of the jackshaft", kind="strength", groups=("pull", "reverse"),
-        sees="a click on reversing, then a sprocket turns on the jackshaft",
+        leads_to="no drive", sees="a click on reversing, then a sprocket turns on the jackshaft",
         applies=_has_keys, rows=keys_rows,
     ),
 )  # fmt: skip

@@ -35,7 +35,7 @@ def key_rows(key: Key, torque: Number, diameter: Number, strength: Number) -> li
 CHECKS = (
     Check(
         name="key", part="key", kind="strength", groups=("pull", "reverse"),
-        sees="a click on reversing, then the sprocket turns on its shaft",
+        leads_to="no drive", sees="a click on reversing, then the sprocket turns on its shaft",
         applies=lambda drive: drive.hub.drive == "key", rows=rows,
     ),
 )  # fmt: skip

@@ -74,13 +74,13 @@ CHECKS = (
     Check(
         name="motor_bolts", part="motor face bolts", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="a face bolt stretches or shears; the motor nods at pull-away",
+        leads_to="chain off", sees="a face bolt stretches or shears; the motor nods at pull-away",
         applies=has_face_bolts, rows=bolt_rows,
     ),
     Check(
         name="motor_threads", part="threads in the motor face", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the threads pull out of the motor's face; the bolts spin",
+        leads_to="chain off", sees="the threads pull out of the motor's face; the bolts spin",
         applies=has_face_bolts, rows=thread_rows,
     ),
 )  # fmt: skip

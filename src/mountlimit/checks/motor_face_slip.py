@@ -41,7 +41,7 @@ CHECKS = (
     Check(
         name="motor_face_slip", part="motor face", kind="grip",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the motor has turned or moved on the mount: scratches round its bolts, wires pulled tight",
+        leads_to="chain off", sees="the motor has turned or moved on the mount: scratches round its bolts, wires pulled tight",
         applies=lambda drive: has_face_bolts(drive) and drive.face.slotted, rows=rows,
     ),
 )  # fmt: skip

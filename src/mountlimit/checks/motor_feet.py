@@ -86,13 +86,13 @@ CHECKS = (
     Check(
         name="foot_bolts", part="motor foot bolts", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="a foot bolt stretches or shears; the motor rocks on its base at pull-away",
+        leads_to="chain off", sees="a foot bolt stretches or shears; the motor rocks on its base at pull-away",
         applies=has_feet, rows=bolt_rows,
     ),
     Check(
         name="foot_slip", part="motor feet", kind="grip",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the motor walks along its slots: bright marks beside the feet, the chain goes slack",
+        leads_to="chain off", sees="the motor walks along its slots: bright marks beside the feet, the chain goes slack",
         applies=has_feet, rows=slip_rows,
     ),
 )  # fmt: skip

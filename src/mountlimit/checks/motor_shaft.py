@@ -29,12 +29,12 @@ def fatigue_rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="motor_shaft", part="motor shaft", kind="strength", groups=("pull", "reverse"),
-        sees="the sprocket wobbles: the motor shaft is bent at its front bearing",
+        leads_to="notice", sees="the sprocket wobbles: the motor shaft is bent at its front bearing",
         rows=yield_rows,
     ),
     Check(
         name="shaft_fatigue", part="motor shaft", kind="life", groups=("steady",),
-        sees="after many turns at this pull the motor shaft breaks at a notch; no warning before it",
+        leads_to="chain off", sees="after many turns at this pull the motor shaft breaks at a notch; no warning before it",
         rows=fatigue_rows,
     ),
 )  # fmt: skip

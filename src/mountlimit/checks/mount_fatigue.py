@@ -160,7 +160,7 @@ def has_cuts(drive: Drive) -> bool:
 CHECKS = (
     Check(
         name="mount_fatigue", part="mount", kind="life", groups=("steady",),
-        sees="after as many starts as the station says a crack grows from a hole, inside the bend or along a weld; "
+        leads_to="chain off", sees="after as many starts as the station says a crack grows from a hole, inside the bend or along a weld; "
         "fewer starts stand more",
         applies=has_cuts, rows=rows,
     ),

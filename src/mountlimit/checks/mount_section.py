@@ -109,12 +109,12 @@ CHECKS = (
     Check(
         name="mount_section", part="mount", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the mount stays bent after a hard start; the chain no longer lines up",
+        leads_to="chain off", sees="the mount stays bent after a hard start; the chain no longer lines up",
         rows=yield_rows, choose_factor=_factor,
     ),
     Check(
         name="mount_strain", part="mount", kind="life", groups=("hold",),
-        sees="the plastic creeps: the chain goes slack over days and the mount keeps the bend",
+        leads_to="notice", sees="the plastic creeps: the chain goes slack over days and the mount keeps the bend",
         applies=_creeps, rows=strain_rows,
     ),
 )  # fmt: skip

@@ -31,12 +31,12 @@ def life_rows(case: Case) -> list[Row]:
 CHECKS = (
     Check(
         name="outboard_bearing", part="outboard bearing", kind="strength", groups=("pull", "reverse"),
-        sees="the bearing beyond the sprocket growls: its balls have dented their track",
+        leads_to="notice", sees="the bearing beyond the sprocket growls: its balls have dented their track",
         applies=lambda drive: drive.shaft.outboard is not None, rows=rows,
     ),
     Check(
         name="outboard_bearing_life", part="outboard bearing", kind="life", groups=("hold",),
-        sees="the bearing beyond the sprocket grows rough and loud long before the hours you want are run",
+        leads_to="notice", sees="the bearing beyond the sprocket grows rough and loud long before the hours you want are run",
         applies=lambda drive: drive.shaft.outboard is not None and drive.motor.speed is not None,
         rows=life_rows,
     ),

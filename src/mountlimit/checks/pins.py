@@ -45,12 +45,12 @@ SEES = "the pin is in two and the sprocket turns free; before that, play on reve
 CHECKS = (
     Check(
         name="hub_pin", part="pin of the driving sprocket", kind="strength",
-        groups=("pull", "reverse"), sees=SEES, applies=lambda drive: drive.hub.pin is not None,
+        groups=("pull", "reverse"), leads_to="no drive", sees=SEES, applies=lambda drive: drive.hub.pin is not None,
         rows=driving_rows,
     ),
     Check(
         name="driven_pin", part="pin of the driven sprocket", kind="strength",
-        groups=("pull", "reverse"), sees=SEES, applies=lambda drive: drive.driven.pin is not None,
+        groups=("pull", "reverse"), leads_to="no drive", sees=SEES, applies=lambda drive: drive.driven.pin is not None,
         rows=driven_rows,
     ),
 )  # fmt: skip

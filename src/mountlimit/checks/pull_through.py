@@ -83,7 +83,7 @@ CHECKS = (
     Check(
         name="pull_through", part="mount under the bolt heads", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="a bolt head and its washer sink into the plate and pull through it",
+        leads_to="chain off", sees="a bolt head and its washer sink into the plate and pull through it",
         applies=has_bolts, rows=rows, choose_factor=_factor,
     ),
 )  # fmt: skip

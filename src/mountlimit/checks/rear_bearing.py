@@ -52,12 +52,12 @@ def _lives(drive: Drive) -> bool:
 CHECKS = (
     Check(
         name="rear_bearing", part="rear bearing", kind="strength", groups=("pull", "reverse"),
-        sees="the motor growls at its back end: the balls have dented their track",
+        leads_to="notice", sees="the motor growls at its back end: the balls have dented their track",
         applies=_rated, rows=rows,
     ),
     Check(
         name="rear_bearing_life", part="rear bearing", kind="life", groups=("hold",),
-        sees="the motor's back end grows rough and loud long before the hours you want are run",
+        leads_to="notice", sees="the motor's back end grows rough and loud long before the hours you want are run",
         applies=_lives, rows=life_rows,
     ),
 )  # fmt: skip

@@ -53,7 +53,7 @@ CHECKS = (
     Check(
         name="seam_screws", part="screws in the edge of the upright", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the seam gapes at pull-away; screws creep out of the edge",
+        leads_to="chain off", sees="the seam gapes at pull-away; screws creep out of the edge",
         applies=_applies, rows=rows, choose_factor=_factor,
     ),
 )  # fmt: skip

@@ -34,22 +34,22 @@ def _is_rated(drive: Drive) -> bool:
 CHECKS = (
     Check(
         name="second_chain_static", part="second chain", kind="strength", groups=("pull", "reverse"),
-        sees="the second chain parts with a bang; on a single-track vehicle it may lock the wheel",
+        leads_to="chain off", sees="the second chain parts with a bang; on a single-track vehicle it may lock the wheel",
         applies=_there, rows=_of(chain_static.rows),
     ),
     Check(
         name="second_chain_fatigue", part="second chain", kind="life", groups=("steady",),
-        sees="after many starts at this pull a link plate of the second chain cracks; no warning before it",
+        leads_to="chain off", sees="after many starts at this pull a link plate of the second chain cracks; no warning before it",
         applies=_there, rows=_of(chain_fatigue.rows),
     ),
     Check(
         name="second_chain_pin_pressure", part="joints of the second chain", kind="life", groups=("hold",),
-        sees="the second chain grows longer week by week and rides up the teeth of its large sprocket",
+        leads_to="notice", sees="the second chain grows longer week by week and rides up the teeth of its large sprocket",
         applies=_has_pressure, rows=_of(chain_pin_pressure.rows),
     ),
     Check(
         name="second_chain_power", part="second chain at speed", kind="life", groups=("hold",),
-        sees="rollers of the second chain crack or its link plates tire well before the 15 000 hours of the rating",
+        leads_to="notice", sees="rollers of the second chain crack or its link plates tire well before the 15 000 hours of the rating",
         applies=_is_rated, rows=_of(chain_power.rows),
     ),
 )  # fmt: skip

@@ -44,7 +44,7 @@ def _factor(drive: Drive) -> tuple[float, str]:
 CHECKS = (
     Check(
         name="set_screw", part="set screw", kind="grip", groups=("pull", "reverse"),
-        sees="the motor revs without drive, or the sprocket creeps along the shaft and the chain comes off",
+        leads_to="chain off", sees="the motor revs without drive, or the sprocket creeps along the shaft and the chain comes off",
         applies=lambda drive: drive.hub.drive == "set screw", rows=rows, choose_factor=_factor,
     ),
 )  # fmt: skip

@@ -52,7 +52,7 @@ CHECKS = (
     Check(
         name="spacer_strength", part="spacers between the plates", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="a spacer is bent or has come loose; the two plates no longer stand square",
+        leads_to="chain off", sees="a spacer is bent or has come loose; the two plates no longer stand square",
         applies=lambda drive: bool(drive.mount.spacers), rows=rows, choose_factor=_factor,
     ),
 )  # fmt: skip

@@ -61,7 +61,7 @@ SEES = "play on reversing; the sprocket's bolt holes go oval or tear into the te
 CHECKS = (
     Check(
         name="hub_bolt_holes", part="bolt holes of the driving sprocket", kind="strength",
-        groups=("pull", "reverse"), sees=SEES, applies=_driving,
+        groups=("pull", "reverse"), leads_to="chain off", sees=SEES, applies=_driving,
         rows=lambda case: hole_rows(
             case, case.drive.hub.bolts, case.drive.hub.sprocket, _torque.driving(case)
         ),
@@ -69,7 +69,7 @@ CHECKS = (
     ),
     Check(
         name="driven_bolt_holes", part="bolt holes of the driven sprocket", kind="strength",
-        groups=("pull", "reverse"), sees=SEES, applies=_driven,
+        groups=("pull", "reverse"), leads_to="chain off", sees=SEES, applies=_driven,
         rows=lambda case: hole_rows(
             last(case), case.drive.driven.bolts, case.drive.driven.sprocket, _torque.driven(case)
         ),

@@ -59,13 +59,13 @@ SEES = "chips below the sprocket, teeth missing; the chain slips with a crack un
 CHECKS = (
     Check(
         name="sprocket_teeth", part="teeth of the driving sprocket", kind="strength",
-        groups=("pull", "reverse"), sees=SEES, applies=lambda drive: _driving(drive) is not None,
+        groups=("pull", "reverse"), leads_to="chain off", sees=SEES, applies=lambda drive: _driving(drive) is not None,
         rows=lambda case: tooth_rows(case, _driving(case.drive)),
         choose_factor=lambda drive: factor_for(_driving(drive), "sprocket_teeth"),
     ),
     Check(
         name="driven_teeth", part="teeth of the driven sprocket", kind="strength",
-        groups=("pull", "reverse"), sees=SEES, applies=lambda drive: _driven(drive) is not None,
+        groups=("pull", "reverse"), leads_to="chain off", sees=SEES, applies=lambda drive: _driven(drive) is not None,
         rows=lambda case: tooth_rows(last(case), _driven(case.drive)),
         choose_factor=lambda drive: factor_for(_driven(drive), "driven_teeth"),
     ),

@@ -43,7 +43,7 @@ CHECKS = (
     Check(
         name="strut", part="strut", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the strut bows out or stays long; the motor nods at pull-away",
+        leads_to="chain off", sees="the strut bows out or stays long; the motor nods at pull-away",
         applies=_applies, rows=rows, choose_factor=_factor,
     ),
 )  # fmt: skip

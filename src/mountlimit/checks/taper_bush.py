@@ -46,7 +46,7 @@ CHECKS = (
     Check(
         name="taper_bush", part="grip of the hub on the motor shaft", kind="grip",
         groups=("pull", "reverse"),
-        sees="the hub creeps round the shaft: bright rings, a smell, no drive on a hard start",
+        leads_to="no drive", sees="the hub creeps round the shaft: bright rings, a smell, no drive on a hard start",
         applies=lambda drive: drive.hub.grip is not None, rows=rows,
     ),
 )  # fmt: skip

@@ -50,7 +50,7 @@ CHECKS = (
     Check(
         name="tube_crush", part="clamped tube", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="a flat or a dent in the tube under the clamp, often from tightening alone; the bolts never come up tight",
+        leads_to="notice", sees="a flat or a dent in the tube under the clamp, often from tightening alone; the bolts never come up tight",
         applies=_is_known, rows=rows,
     ),
 )  # fmt: skip

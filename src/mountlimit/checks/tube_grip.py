@@ -79,7 +79,7 @@ CHECKS = (
     Check(
         name="tube_grip", part="clamp on the tube", kind="grip",
         groups=("pull", "reverse", "bump", "bump alone"),
-        sees="the bracket has turned or moved on its tube, paint is rubbed off in a band, the chain is suddenly loose",
+        leads_to="chain off", sees="the bracket has turned or moved on its tube, paint is rubbed off in a band, the chain is suddenly loose",
         applies=is_clamped, rows=rows,
     ),
 )  # fmt: skip

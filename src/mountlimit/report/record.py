@@ -43,7 +43,11 @@ def _limit(line: Line) -> dict[str, Any]:
         "case": line.case, "station": line.station, "safe": quantity(x.safe, "A"), "gives": gives,
         "not_reached_below": quantity(x.reach, "A"), "design_factor": x.factor,
         "at_set": _at(line.at_set, x.factor), "at_wanted": _at(line.at_wanted, x.factor),
-        "sees": x.check.sees, "source": line.source, "notes": list(line.notes),
+        "sees": x.check.sees,
+        "consequence": {
+            "leads_to": x.check.leads_to, "rank": line.consequence.rank, "words": line.consequence.words,
+        },
+        "source": line.source, "notes": list(line.notes),
         "safe_side_ends": dict(x.corner),
     }  # fmt: skip
 

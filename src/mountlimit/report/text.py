@@ -9,6 +9,7 @@ from rich.table import Table
 
 from .. import units
 from ..assess import CAUTIONS, Assessment, not_checked
+from ..consequence import RANK_WORDS
 from ..limits import Effect
 from ..stages import second_drive
 from . import jam_text, upkeep_text
@@ -118,12 +119,17 @@ def _wanted(a: Assessment, console: Console) -> None:
     table = new_table()
     for name in ("passed", "times over", "what you would see"):
         table.add_column(name, justify="right" if name == "times over" else "left")
-    for line in passed:
+    for line in sorted(passed, key=lambda x: x.consequence.rank):
         gives = line.limit.gives
         sure = "likely" if gives is not None and gives <= wanted else "no longer safe"
         over = line.at_wanted.utilisation if line.at_wanted else 0.0
         table.add_row(line.limit.check.part, f"{over:.1f}", f"{sure}: {line.limit.check.sees}")
     console.print(table)
+    for rank in sorted({line.consequence.rank for line in passed}):
+        of_rank = [x for x in passed if x.consequence.rank == rank]
+        parts = ", ".join(dict.fromkeys(x.limit.check.part for x in of_rank))
+        words = "; ".join(dict.fromkeys(x.consequence.words for x in of_rank))
+        console.print(f"What {RANK_WORDS[rank]}: {parts} ({words}).")
 
 
 def _notes(a: Assessment, console: Console) -> None:

@@ -91,11 +91,17 @@ def _gives(a: Assessment) -> str:
         return f"Nothing is likely to give below {a.reach:.0f} A."
     g = a.first_gives.limit
     if g.gives is not None and g.gives < 0.1:
-        return f"What gives first: the {g.check.part}, before any current. You would see: {g.check.sees}."
+        return f"What gives first: the {g.check.part}, before any current. You would see: {g.check.sees}.{_then(a.first_gives)}"
     return (
         f"What gives first: the {a.first_gives.limit.check.part}, at about {amperes(g.gives)} A "
-        f"({upto(g.gives_low, g.reach)} to {upto(g.gives_high, g.reach)} A). You would see: {g.check.sees}."
+        f"({upto(g.gives_low, g.reach)} to {upto(g.gives_high, g.reach)} A). You would see: {g.check.sees}.{_then(a.first_gives)}"
     )
+
+
+def _then(line: Line) -> str:
+    """Say what follows, where it does not give notice first."""
+    found = line.consequence
+    return "" if found.rank == 3 else f" Then: {found.words}."
 
 
 def _set(a: Assessment) -> str:

@@ -99,6 +99,7 @@ def use(picker: Picker) -> Use:
     if wheelbase is not None and to_centre is not None and to_centre >= wheelbase:
         picker.mistake("use.front_to_centre", "is not between the axles")
     return Use(
+        machine=str(picker.card("use.machine") or ""),
         wheel_load=picker.optional("use.wheel_load"), lifted_load=picker.optional("use.lifted_load"),
         driven=driven, mass=mass, wheelbase=wheelbase, front_to_centre=to_centre,
         centre_height=height, wheel_diameter=picker.optional("use.wheel_diameter"),
