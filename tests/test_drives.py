@@ -15,19 +15,20 @@ FOLDER = Path(__file__).parent / "drives"
 
 # First safe limit and what gives first: any of these would be believed, nothing else.  A plate
 # leans before it breaks, and nobody said how tight the motor's own bolts are; beyond that the drive
-# points to its weak part: thin steel bends, a short key is crushed, a thin shaft bends,
-# a saddle turns on its painted tube, a block presses in the wall of a thin aluminium tube.
+# points to its weak part: thin steel bends, a short key is crushed, a saddle turns on its painted tube, a
+# block presses in the wall of a thin aluminium tube, a pin meant to shear shears, bolts on a small circle
+# slip where regeneration turns the torque round, a thin gearbox shaft sits far outside its bearing.
 ANYWHERE = {"alignment", "motor_face_slip"}
 PLAUSIBLE = {
     "cargo_trike": (set(), {"tube_grip"}),
     "longtail_bicycle": ({"tube_crush"}, {"tube_crush"}),
-    "garden_tractor": ({"bolt_slip"}, {"bolt_slip"}),
+    "garden_tractor": ({"driven_shaft"}, {"bolt_slip"}),
     "skid_steer_robot": (set(), {"key", "front_bearing"}),
     "barn_winch": (set(), {"mount_section"}),
-    "student_race_car": (set(), {"front_bearing"}),
+    "student_race_car": (set(), {"driven_bolt_slip"}),
     "childs_quad": ({"bolt_slip"}, {"mount_section", "bolt_slip"}),
-    "mortar_mixer": (set(), {"motor_shaft"}),
-    "dirt_bike": (set(), {"motor_shaft", "front_bearing", "key"}),
+    "mortar_mixer": (set(), {"driven_pin"}),
+    "dirt_bike": (set(), {"driven_bolt_slip"}),
     "slope_mower": ({"mount_section"}, {"bolt_slip", "mount_section"}),
 }
 
@@ -98,3 +99,47 @@ def test_no_wheels_no_traction(name):
     """Fixed machines have no traction line, and say what it would take."""
     assert answer_of(name).uses.traction_low is None
     assert "wheel_diameter" in answer_of(name).uses.why_not
+
+
+def limits_of(name):
+    """Every limit of a drive by its check."""
+    return {line.limit.check.name: line.limit for line in answer_of(name).lines}
+
+
+def test_the_mixer_s_pin_goes_before_key_shaft_and_plate():
+    """A fuse is worth something when its high end lies below what it should save."""
+    found = limits_of("mortar_mixer")
+    for saved in ("key", "motor_shaft", "mount_section"):
+        assert found["driven_pin"].gives < found[saved].gives
+    assert found["driven_pin"].gives_high < found["key"].gives_low
+
+
+def test_the_bicycle_s_weak_stage_is_the_second():
+    """The first chain looks fine; jackshaft, freewheel and second chain stand below it."""
+    found = limits_of("longtail_bicycle")
+    for weaker in ("jackshaft", "freewheel", "second_chain_static"):
+        assert found[weaker].safe < 0.5 * found["chain_static"].safe
+    assert found["freewheel"].gives < float(answer_of("longtail_bicycle").drive.current.wanted)
+
+
+def test_tyres_cap_what_is_only_wheelspin():
+    """Tractor, robot and dirt bike spin their wheels below the current wanted, on the better ground or the worse."""
+    for name, ground in (
+        ("garden_tractor", "high"),
+        ("skid_steer_robot", "high"),
+        ("dirt_bike", "low"),
+    ):
+        answer = answer_of(name)
+        spins = getattr(answer.uses, f"traction_{ground}")
+        assert spins < float(answer.drive.current.wanted)
+
+
+def test_the_plastic_plate_lets_go_of_its_bolts_at_the_current_set_now():
+    """The mower's clamp after a week of creep is gone at what it runs at."""
+    found = limits_of("slope_mower")
+    assert (
+        found["bolt_slip"].safe
+        < found["bolt_slip"].gives
+        < 1.1 * float(answer_of("slope_mower").drive.current.set)
+    )
+    assert found["alignment"].safe < 1.0

@@ -115,7 +115,7 @@ MODES = {
     "sprocket's bolts let go": Mode(
         "play at reversal, later the sprocket falls off its hub",
         "hub_bolt_slip", {"hub__bolts": "3 x M5"}, {"hub__bolts": "6 x M8", "hub__bolt_circle": "70 mm", "hub__preload": "15 kN"},
-        {"hub__bolt_circle": "45 mm", "hub__bolt_class": "8.8", "hub__preload": "6 kN", "hub__friction": 0.15}),
+        {"hub__bolt_circle": "45 mm", "hub__bolt_class": "8.8", "hub__preload": "6 kN", "hub__friction": 0.15, "duty__reverse": 1}),
     "driving sprocket's weld lets go": Mode(
         "a short fillet between sprocket and hub cracks",
         "hub_weld", {"hub__weld_share": 0.25}, {"hub__weld_share": 1, "hub__weld_sides": 2},

@@ -160,7 +160,7 @@ def _frame(drive: Drive) -> list[str]:
         return ["the frame, wheels and brakes (you call the frame rigid)"]
     wall = "holes in the frame member, and its wall under bolts or clamp and beside welds"
     if drive.frame.yield_strength is None:
-        wall = "strength of the frame member (frame.yield_strength is not given)"
+        wall = "strength of the frame member (its size, wall or yield strength is not given)"
     return [wall, "the frame beyond the member given, how its ends are fastened, wheels and brakes"]
 
 

@@ -292,7 +292,7 @@ def test_every_form_has_its_line(name):
 def test_a_rigid_frame_or_a_soft_member_of_unknown_strength_is_not_asked():
     for changes, words in (
         ({"frame__member": "rigid"}, "you call the frame rigid"),
-        ({"frame__elastic_modulus": "10 GPa"}, "frame.yield_strength is not given"),
+        ({"frame__elastic_modulus": "10 GPa"}, "yield strength is not given"),
     ):
         drive = resolve(drive_file(**changes))
         assert "frame_member" not in [c.name for c in evaluate.applicable(drive)]

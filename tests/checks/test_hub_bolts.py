@@ -11,6 +11,7 @@ from mountlimit.resolve import resolve
 
 BOLTS = {"bolts": "6 x M12", "bolt_circle": "60 mm", "bolt_class": "8.8", "friction": 0.2,
          "preload": "47208 N"}  # fmt: skip
+BACK = {"duty__reverse": "100 %"}
 SIDES = [("hub", TORQUE), ("driven", DRIVEN_TORQUE)]
 
 
@@ -47,7 +48,7 @@ def test_a_shoulder_takes_the_pull(side, torque):
 def test_resistance_tables(side):
     """EN 1993-1-8 tables, M12 class 8.8, gamma 1.25: 32.4 kN in shear (thread), 7.55 kN in slip."""
     (shear,), _ = rows_of(f"{side}_bolts", **ring(side))
-    (slips,), _ = rows_of(f"{side}_bolt_slip", **ring(side))
+    (slips,), _ = rows_of(f"{side}_bolt_slip", **ring(side), **BACK)
     assert shear.capacity / 1.25 / 1000 == pytest.approx(32.4, abs=0.05)
     assert slips.capacity / 1.25 / 1000 == pytest.approx(7.55, abs=0.005)
     assert slips.demand == shear.demand
@@ -63,7 +64,18 @@ def test_resistance_tables(side):
 def test_what_makes_it_worse_lowers_the_limit(side, check, worse):
     """Fewer, smaller or weaker bolts, a smaller circle."""
     name = f"{side}_{check}"
-    assert limit_of(name, **ring(side, **worse)) < limit_of(name, **ring(side))
+    assert limit_of(name, **ring(side, **worse), **BACK) < limit_of(name, **ring(side), **BACK)
+
+
+@pytest.mark.parametrize("side", ["hub", "driven"])
+def test_one_way_slip_is_a_matter_of_time(side):
+    """Without reversing the same friction stands against the pull of every turn; a shoulder takes that."""
+    (loose,), case = rows_of(f"{side}_bolt_loosening", **ring(side))
+    (slips,), _ = rows_of(f"{side}_bolt_slip", **ring(side), **BACK)
+    assert (loose.demand, loose.capacity, loose.level) == (slips.demand, slips.capacity, "safe")
+    assert check_of(f"{side}_bolt_slip", case.drive) is None
+    assert check_of(f"{side}_bolt_loosening", resolve(file_of(**ring(side), **BACK))) is None
+    assert check_of(f"{side}_bolt_loosening", resolve(file_of(**ring(side, pilot="yes")))) is None
 
 
 def test_a_larger_driven_sprocket_asks_more():
@@ -79,6 +91,7 @@ def test_no_bolts_told_no_check():
     drive = resolve(file_of())
     assert check_of("hub_bolts", drive) is None
     assert check_of("driven_bolt_slip", drive) is None
+    assert check_of("driven_bolt_loosening", drive) is None
 
 
 @pytest.mark.parametrize("side", ["hub", "driven"])

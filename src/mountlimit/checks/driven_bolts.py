@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..case import Case, Check, Row
 from ..model import Drive
 from . import _torque
-from .hub_bolts import shear_rows, slip_rows
+from .hub_bolts import hammers, shear_rows, slip_rows, works_loose
 
 
 def rows(case: Case) -> list[Row]:
@@ -16,6 +16,12 @@ def rows(case: Case) -> list[Row]:
 def grip_rows(case: Case) -> list[Row]:
     """Compare the driven sprocket's bolts with the friction they make."""
     return slip_rows(case.drive.driven.bolts, _torque.driven(case), _torque.driven_pull(case))
+
+
+def loosening_rows(case: Case) -> list[Row]:
+    """Compare the pull of every turn with the friction of the driven sprocket's bolts."""
+    pull = _torque.driven_pull(case)
+    return slip_rows(case.drive.driven.bolts, _torque.driven(case), pull, "safe")
 
 
 def _bolted(drive: Drive) -> bool:
@@ -33,6 +39,12 @@ CHECKS = (
         name="driven_bolt_slip", part="bolted face of the driven sprocket", kind="grip",
         groups=("pull", "reverse"),
         leads_to="no drive", sees="play between driven sprocket and hub on reversing; holes grow long",
-        applies=_bolted, rows=grip_rows,
+        applies=lambda drive: hammers(drive.driven.bolts, drive), rows=grip_rows,
+    ),
+    Check(
+        name="driven_bolt_loosening", part="bolted face of the driven sprocket", kind="life",
+        groups=("steady",), leads_to="notice",
+        sees="brown dust round the sprocket's bolts, a click at every turn; they work loose and then shear",
+        applies=lambda drive: works_loose(drive.driven.bolts, drive), rows=loosening_rows,
     ),
 )  # fmt: skip

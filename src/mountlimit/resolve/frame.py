@@ -77,7 +77,13 @@ def _place(picker: Picker, member: str, ends: str) -> Value:
 
 
 def _yield(picker: Picker) -> Value | None:
-    """Give the yield strength; None where the member is softer than metal and nothing is said."""
+    """Give the yield strength; None where the member is softer than metal, or nothing is said of it.
+
+    A member with neither size nor wall told is there for its give; its strength would be made up.
+    """
+    told = ("frame.size", "frame.wall", "frame.yield_strength")
+    if not any(name in picker.given for name in told):
+        return None
     key, modulus = "frame.yield_strength", picker.given.get("frame.elastic_modulus")
     stiff = math.inf if modulus is None else float(modulus.value)
     if stiff < METAL:
