@@ -147,9 +147,9 @@ def test_yield_comes_before_misalignment():
 
 
 def test_torque_grows_with_the_teeth():
-    """Turf lifter: bolts and freewheel of the driven side are passed before those of the motor."""
+    """Turf lifter: the freewheel is the first to go, and the driven shaft stands below the motor's."""
     safe = {x.limit.check.name: x.limit.safe for x in answer_of("turf_lifter").lines}
-    assert safe["freewheel"] < safe["driven_bolts"] < safe["hub_bolts"]
+    assert safe["freewheel"] < safe["driven_shaft"] < safe["taper_bush"]
 
 
 def test_motor_climbs_out_of_its_seat():

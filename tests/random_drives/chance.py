@@ -1,4 +1,4 @@
-"""A seeded source of numbers with units, so that one number gives one and the same drive."""
+"""Chance that one number settles: numbers with units, the same for the same drive every time."""
 
 from __future__ import annotations
 
@@ -12,11 +12,11 @@ IN_INCHES = 0.12  # share of lengths that are written in inches
 
 
 class Chance:
-    """Draws from one seed."""
+    """Draws that follow from the number of a drive."""
 
-    def __init__(self, seed: int) -> None:
-        """Take the seed."""
-        self._random = random.Random(f"drive {seed}")
+    def __init__(self, number: int) -> None:
+        """Take the number of the drive."""
+        self._random = random.Random(f"drive {number}")
 
     def happens(self, share: float) -> bool:
         """Tell whether something of this share comes about."""

@@ -16,6 +16,7 @@ RUNNING_SKEW = Value(0.0017453292519943296, "policy.running_skew", "assumed",
                      "chain makers' rule above 0.5 m/s, 0.1 deg (from memory)")  # fmt: skip
 RUNNING_OFFSET = Value(0.001, "policy.running_offset", "assumed",
                        "chain makers' rule above 0.5 m/s, 1 mm per metre (from memory)")  # fmt: skip
+NOT_STIFF = Value(1.0, "stiffness of the chain", "assumed", "counts on the latest edge only")
 
 
 def lean(case: Case) -> tuple[Number, Number, Number]:
@@ -157,9 +158,15 @@ def _walk_off(case: Case, edge: int) -> Number:
     chain, card = case.drive.chain, case.drive.chain.chain
     relief = sprocket.tooth_side_relief(card.pitch, chain.tooth_relief)
     rounding = alignment.edge_rounding(card.plate_thickness)
-    stiff: Number = alignment.stiffness_factor(chain.driving_teeth) if edge == 2 else 1.0
+    stiff: Number = NOT_STIFF
+    if edge == 2:
+        stiff = alignment.stiffness_factor(chain.driving_teeth)
+    pitches, share = (
+        Value(band[edge], "policy.throw_level", "assumed", alignment.PROPOSAL)
+        for band in (alignment.WALK_PITCHES, alignment.RIDE_SHARE)
+    )
     return alignment.walk_off_angle(
-        relief, rounding, alignment.WALK_PITCHES[edge], card.pitch, alignment.RIDE_SHARE[edge],
+        relief, rounding, pitches, card.pitch, share,
         card.inner_width, stiff,
     )  # fmt: skip
 
