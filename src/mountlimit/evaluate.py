@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
@@ -51,10 +52,18 @@ def applicable(drive: Drive) -> list[Check]:
     return [c for c in CHECKS if c.applies(drive)]
 
 
+_KEPT: deque[tuple[Drive, Callable[[Number, bool], Give]]] = deque(
+    maxlen=4
+)  # last drives asked for
+
+
 def give_of(drive: Drive) -> Callable[[Number, bool], Give]:
     """Give the softness along a chain angle, worked out once per angle (afresh while recording)."""
     if is_recording():
         return lambda angle, held: respond.give(drive, angle, held)
+    known = next((once for kept, once in _KEPT if kept is drive), None)
+    if known is not None:
+        return known
 
     @cache
     def once(angle: float, held: bool) -> Give:
@@ -65,6 +74,7 @@ def give_of(drive: Drive) -> Callable[[Number, bool], Give]:
             back=None if found.back is None else float(found.back),
         )
 
+    _KEPT.append((drive, once))
     return once
 
 

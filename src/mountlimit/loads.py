@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import cache, lru_cache
 
 import numpy as np
 
@@ -63,6 +64,19 @@ def pull_at(drive: Drive, current: Number) -> Number:
 
 
 def _interpolated(points: tuple[tuple[float, float], ...], current: Number) -> Number:
+    curve, end, last = _curve(points)
+    beyond = np.maximum(np.asarray(current) - end, 0.0)
+    value = curve(np.minimum(current, end)) + last * beyond
+    if np.ndim(current):
+        return value
+    return Value(float(value), "motor.points", "given", "smooth curve through the measured points")
+
+
+@lru_cache(maxsize=64)
+def _curve(
+    points: tuple[tuple[float, float], ...],
+) -> tuple[Callable[[Number], Number], float, float]:
+    """Give the curve through measured points, its end, and its slope from there on."""
     from scipy.interpolate import PchipInterpolator
 
     i, t = (np.array(column) for column in zip(*points, strict=True))
@@ -70,11 +84,7 @@ def _interpolated(points: tuple[tuple[float, float], ...], current: Number) -> N
         i, t = np.insert(i, 0, 0.0), np.insert(t, 0, 0.0)
     curve = PchipInterpolator(i, t)
     last = max(float(curve.derivative()(i[-1])), float((t[-1] - t[-2]) / (i[-1] - i[-2])))
-    beyond = np.maximum(np.asarray(current) - i[-1], 0.0)
-    value = curve(np.minimum(current, i[-1])) + last * beyond
-    if np.ndim(current):
-        return value
-    return Value(float(value), "motor.points", "given", "smooth curve through the measured points")
+    return curve, float(i[-1]), last
 
 
 def case_list(drive: Drive) -> list[tuple[str, str, float, Value, float]]:
@@ -120,14 +130,53 @@ def at(
     cases = case_list(drive) if stop_from is None else jam_list(drive)
     speed = drive.motor.speed if stop_from is None else stop_from
 
+    @cache
+    def pulled(group: str, angle: Value) -> Pulled:
+        return _pulled(drive, current, give_of, group, angle, speed)
+
+    alike = drive.shaft.outboard is None  # without a start or a blow no angle matters
+
     def one(case: tuple[str, str, float, Value, float]) -> Loads:
-        if case[1] == "jam":
-            return _jam(drive, current, give_of, case, speed)
-        return _one(drive, current, give_of, case)
+        group = case[1]
+        any_angle = alike and group != "jam" and not _KIND[group][1]
+        return _one(drive, current, pulled(group, cases[0][3] if any_angle else case[3]), case)
 
     if pick is not None:
         return one(cases[pick])
     return _stack([one(case) for case in cases], current)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Pulled:
+    """What a group of load cases and a chain angle bring, whatever the sign of torque and knock."""
+
+    torque: Number
+    motor_torque: Number  # what the stator feels
+    starting_factor: Number
+    strands: Strands
+    outboard: Number
+
+
+def _pulled(
+    drive: Drive, current: Number, give_of: GiveOf, group: str, angle: Value, speed: Number
+) -> Pulled:  # fmt: skip
+    """Give torque and tensions of a group of load cases along one chain angle."""
+    if group == "jam":
+        return _jam(drive, current, give_of, angle, speed)
+    reversing, shocked, _ = _KIND[group]
+    torque = torque_at(drive, current)
+    if reversing:
+        torque = torque_formulas.scaled_torque(torque, drive.duty.reverse)
+    if group == "bump alone":
+        torque = torque_formulas.scaled_torque(torque, NO_TORQUE)
+    factor: Number = NO_START
+    if shocked:
+        factor = starting.factor(drive, torque, *_run(drive)[:2], give_of(angle, False).sprocket)
+    found = strands(drive, torque, factor)
+    return Pulled(
+        torque=torque, motor_torque=torque, starting_factor=factor, strands=found,
+        outboard=_outboard(drive, found.shaft_load, lambda: give_of(angle, group == "hold")),
+    )  # fmt: skip
 
 
 def _run(drive: Drive) -> tuple[Number, Number, Number]:
@@ -166,15 +215,11 @@ def strands(drive: Drive, torque: Number, factor: Number) -> Strands:
     )  # fmt: skip
 
 
-def _jam(
-    drive: Drive, current: Number, give_of: GiveOf,
-    case: tuple[str, str, float, Value, float], speed: Number,
-) -> Loads:  # fmt: skip
-    """Give the loads of a dead stop of the driven side: the chain brings the rotor to rest.
+def _jam(drive: Drive, current: Number, give_of: GiveOf, angle: Value, speed: Number) -> Pulled:
+    """Give torque and tensions of a dead stop of the driven side: the chain brings the rotor to rest.
 
     The chain has stopped, so it throws no tension of its own; the motor goes on pulling.
     """
-    name, group, sign, angle, weight_sign = case
     torque = torque_at(drive, current)
     radius, run, hanging = _run(drive)
     soft = give_of(angle, False)
@@ -183,39 +228,28 @@ def _jam(
     pull = starting_formulas.impact_pull(torque, radius, stiffness, inertia, speed)
     tight = chain_drive.tight_side_tension(pull, hanging)
     load = rigid.sum_of_two(tight, hanging)
-    return Loads(
-        names=(name,), groups=(group,), current=current,
-        torque=starting_formulas.stopping_torque(pull, radius),
-        stator_torque=torque_formulas.reversed_torque(torque) if sign < 0 else torque,
-        starting_factor=AS_IT_IS, effective_pull=pull, tight_side_tension=tight,
-        slack_side_tension=hanging, steady_tension=tight,
-        shaft_load=load, pull_angle=angle, outboard=_outboard(drive, load, lambda: soft),
-        weight=_weight(drive, weight_sign, bumped=False),
+    return Pulled(
+        torque=starting_formulas.stopping_torque(pull, radius), motor_torque=torque,
+        starting_factor=AS_IT_IS,
+        strands=Strands(effective_pull=pull, tight=tight, slack=hanging, steady=tight, shaft_load=load),
+        outboard=_outboard(drive, load, lambda: soft),
     )  # fmt: skip
 
 
 def _one(
-    drive: Drive, current: Number, give_of: GiveOf,
-    case: tuple[str, str, float, Value, float],
-) -> Loads:  # fmt: skip
+    drive: Drive, current: Number, pulled: Pulled, case: tuple[str, str, float, Value, float]
+) -> Loads:
+    """Give the loads of one case: what its group brings, with the signs of torque and weight."""
     name, group, sign, angle, weight_sign = case
-    reversing, shocked, bumped = _KIND[group]
-    torque = torque_at(drive, current)
-    if reversing:
-        torque = torque_formulas.scaled_torque(torque, drive.duty.reverse)
-    if group == "bump alone":
-        torque = torque_formulas.scaled_torque(torque, NO_TORQUE)
-    factor: Number = NO_START
-    if shocked:
-        factor = starting.factor(drive, torque, *_run(drive)[:2], give_of(angle, False).sprocket)
-    found = strands(drive, torque, factor)
+    found = pulled.strands
+    stator = pulled.motor_torque
     return Loads(
-        names=(name,), groups=(group,), current=current, torque=torque,
-        stator_torque=torque_formulas.reversed_torque(torque) if sign < 0 else torque, starting_factor=factor,
-        effective_pull=found.effective_pull, tight_side_tension=found.tight, slack_side_tension=found.slack,
-        steady_tension=found.steady, shaft_load=found.shaft_load, pull_angle=angle,
-        weight=_weight(drive, weight_sign, bumped),
-        outboard=_outboard(drive, found.shaft_load, lambda: give_of(angle, group == "hold")),
+        names=(name,), groups=(group,), current=current, torque=pulled.torque,
+        stator_torque=torque_formulas.reversed_torque(stator) if sign < 0 else stator,
+        starting_factor=pulled.starting_factor, effective_pull=found.effective_pull,
+        tight_side_tension=found.tight, slack_side_tension=found.slack, steady_tension=found.steady,
+        shaft_load=found.shaft_load, pull_angle=angle, outboard=pulled.outboard,
+        weight=_weight(drive, weight_sign, bumped=_KIND[group][2]),
     )  # fmt: skip
 
 
@@ -252,9 +286,10 @@ def _stack(each: list[Loads], current: Number) -> Loads:
     width = np.shape(np.atleast_1d(current))[-1]
 
     def rows(name: str) -> Number:
-        return np.array(
-            [np.broadcast_to(np.asarray(getattr(e, name), float), (width,)) for e in each]
-        )
+        stacked = np.empty((len(each), width))
+        for row, one in zip(stacked, each, strict=True):
+            row[:] = getattr(one, name)  # a number fills the row
+        return stacked
 
     x, y, z = (np.array([[float(e.weight[k])] for e in each]) for k in range(3))
     first = each[0]

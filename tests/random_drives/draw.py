@@ -15,14 +15,24 @@ import machine
 from chance import Chance
 from layouts import LAYOUTS
 from sizes import Build, build
+from small_parts import SPOKEN as SMALL
+from small_parts import small_parts
 
 from conftest import toml_text
 from mountlimit.drivefile import DriveFile, fields_for, parse
+from mountlimit.errors import InputError
 from mountlimit.fields import Field
+from mountlimit.model import Range
+from mountlimit.resolve import resolve
+from mountlimit.units import KINDS
 
 # forms that beams can work out: the others know no warping of a beam's ends
 BEAMS = tuple(f for f in LAYOUTS if {"mount.route", "mount.warping_held"} <= fields_for(f).keys())
 CLASSES = ("8.8", "8.8", "10.9", "A2-70", "4.6", "12.9", "5.8")
+MEASURED = (
+    0.85  # share of drives of a careful user: less is left to assume, so they are quicker too
+)
+TOLD = 0.85  # share of what could be assumed that such a user tells
 NEW = 0.05  # share of drives that hold a key without a row
 
 Row = tuple[float, Callable[[Chance, Build], Any]]
@@ -146,6 +156,7 @@ def drive(number: int, forms: tuple[str, ...] = tuple(LAYOUTS), route: str = "")
         **machine.driven(c, b), **machine.frame(c), **machine.slots(c, b), **machine.use(c),
         **machine.second_stage(c, b), **machine.more_bearings(c, b), **machine.spectrum(c), **layout(c, b),
     }  # fmt: skip
+    keys |= small_parts(c, b, keys)
     known = fields_for(form)
     for key, (share, draw) in ROWS.items():
         if c.happens(share) and key in known:
@@ -157,7 +168,27 @@ def drive(number: int, forms: tuple[str, ...] = tuple(LAYOUTS), route: str = "")
     if route and "mount.route" in known:
         keys["mount.route"] = route
     keys["units"] = c.one_of(("metric", "inch"))
-    return {k: v for k, v in keys.items() if k in known}
+    kept = {k: v for k, v in keys.items() if k in known}
+    return {**kept, **_measured(c, known, kept)} if c.happens(MEASURED) else kept
+
+
+def _measured(c: Chance, known: dict[str, Field], keys: dict[str, Any]) -> dict[str, Any]:
+    """Give a careful user's drive: most of what would be assumed is told, at its likely value."""
+    try:
+        assumed = resolve(parse(toml_text(nested(keys)).encode(), "drawn")).ranges
+    except InputError:
+        return {}
+    told = [
+        r for r in assumed if r.key in known and known[r.key].kind == r.kind and r.key not in keys
+    ]
+    return {r.key: _in_words(r) for r in told if c.happens(TOLD)}
+
+
+def _in_words(r: Range) -> Any:
+    if r.kind in ("number", "integer"):
+        return round(r.likely) if r.kind == "integer" else round(r.likely, 6)
+    unit = KINDS[r.kind].si
+    return f"{r.likely:.7g}" if unit == "-" else f"{r.likely:.7g} {unit}"
 
 
 def _say_nothing_twice(keys: dict[str, Any]) -> None:
@@ -174,7 +205,7 @@ def _say_nothing_twice(keys: dict[str, Any]) -> None:
 
 def _new_keys(c: Chance, known: dict[str, Field], keys: dict[str, Any]) -> None:
     """Draw keys that no row and no function speaks of, from what the field table says of them."""
-    spoken = {*ROWS, *TOGETHER, *SKIPPED, *machine.SPOKEN}
+    spoken = {*ROWS, *TOGETHER, *SKIPPED, *machine.SPOKEN, *SMALL}
     for key, field in known.items():
         new = not (key in spoken or key in keys or key.startswith("policy.factor_"))
         if new and c.happens(1.0 if field.required else NEW):

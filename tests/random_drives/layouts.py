@@ -261,6 +261,27 @@ def _foot(c: Chance, b: Build) -> Keys:
     }  # fmt: skip
 
 
+def _cradle(c: Chance, b: Build) -> Keys:
+    size = c.between(1.1, 1.5) * b.circle
+    across, along = size + c.between(8, 30), c.between(0.7, 1.3) * b.circle + 25
+    wide = across + c.between(2, 3) * (b.washer + b.frame_washer)
+    bands = c.one_of((1, 2, 2, 3))
+    keys = {
+        "motor.bolts": f"{2 * bands} x {b.face_thread.id.split()[0]}", "motor.diameter": c.written(size),
+        "motor.shaft_height": c.written(size * c.between(0.55, 0.8)), "mount.bands": bands,
+        "motor.band_across": c.written(across), "motor.band_to_face": c.length(10, 50),
+        "mount.thickness": c.written(b.thickness), "mount.width": c.written(wide),
+        "fixings.bolts": f"4 x {b.frame_thread.id.split()[0]}",
+        "fixings.span_across": c.written(across + (wide - across) * c.between(0.2, 0.4)),
+        "fixings.span_along": c.written(along + c.between(1.6, 3.0) * (b.washer + b.frame_washer)),
+        ("mount.cradle_length" if bands == 1 else "motor.band_along"): c.written(along),
+        "mount.lining": c.one_of(("none", "none", "rubber")),
+    }  # fmt: skip
+    if c.happens(0.6):
+        keys["mount.seat_angle"] = f"{c.between(25, 75):.3g} deg"
+    return keys
+
+
 def _outline(c: Chance, b: Build) -> Keys:
     """Draw a plate with a narrower top; the frame's holes in one or two rows below, or on a frame height."""
     half, top = 0.75 * _wide(b) * c.between(0.9, 1.3), _wide(b) / 2
@@ -311,5 +332,6 @@ LAYOUTS: dict[str, tuple[tuple[str, ...], bool, Callable[[Chance, Build], Keys]]
     "saddle": (METAL, True, _saddle),
     "clamp block": (SHEET, False, _block),
     "foot motor": (SHEET, False, _foot),
+    "cradle": (SHEET, False, _cradle),
     "outline": (SHEET, False, _outline),
 }

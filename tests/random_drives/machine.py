@@ -22,7 +22,18 @@ MEMBERS = (
     "flat bar",
     "rigid",
 )
-HUBS = ("key", "key", "key", "set screw", "flats", "taper bush", "clamp", "splines", "unsaid")
+HUBS = (
+    "key",
+    "key",
+    "key",
+    "set screw",
+    "flats",
+    "taper bush",
+    "clamp",
+    "splines",
+    "pin",
+    "unsaid",
+)
 
 
 def motor(c: Chance, b: Build) -> Keys:
