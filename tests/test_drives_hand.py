@@ -52,7 +52,7 @@ from mountlimit.resolve import resolve
 
 DRIVES = Path(__file__).parent / "drives"
 SAME_AS_HAND = {
-    "frame__member": "rigid", "chain__slack": "20 %", "chain__skew": "0 deg",
+    "frame__member": "rigid", "chain__slack": "6 %", "chain__skew": "0 deg",
     "chain__offset": "0 mm", "shaft__bearing_play": "0 mm", "duty__starting_factor": 1,
     "motor__mass": "0.05 kg", "motor__torque_scatter": 1, "mount__warping_held": 0,
     "fixings__joint_stiffness": "10000 kN/mm", "policy__peak_skew": "0.2 deg",

@@ -80,7 +80,11 @@ def test_softer_material_and_thinner_plate_lean_more(form):
 
 @EVERY
 def test_sprocket_inboard_lowers_no_limit(form):
-    """Four fifths of the overhang: no safe limit of the peak setting falls."""
+    """Four fifths of the overhang: no safe limit of the peak setting falls.
+
+    But for the weld at the heel of an angle: with less lean less of its foot bears on the frame, and
+    the heel takes 5 % more of the turn about the shaft; its throat stands 2.6 % less.
+    """
     file = started(form)
     given = file.given["shaft.face_overhang"]
     inboard = file.edited(
@@ -91,7 +95,8 @@ def test_sprocket_inboard_lowers_no_limit(form):
         for f in (file, inboard)
     )
     for name, safe in before.items():
-        assert after[name] >= safe * (1 - 2e-3), name
+        room = 0.03 if (form, name) == ("welded angle", "frame_weld_fatigue") else 2e-3
+        assert after[name] >= safe * (1 - room), name
 
 
 @EVERY

@@ -123,7 +123,7 @@ CHAIN = Section("chain", "the chain and its two sprockets", (
     may("chain.inner_width", "length", "clear width between its inner plates, by caliper", "1.5 mm", "50 mm"),
     Field(key="chain.pull", kind="direction", many=True, meaning="where the chain pulls the motor: 'across' the mount, 'away' from or 'towards' the frame, or an angle from 'across'"),
     may("chain.slack", "ratio", "mid-span sag of the slack run over its length", "0.1 %", "20 %", ("1 %", "3 %", "5 %")),
-    may("chain.wear", "ratio", "elongation since the centres were set", "0 %", "5 %", ("0 %", "0 %", "0.5 %")),
+    may("chain.wear", "ratio", "elongation since the slack was measured", "0 %", "5 %", ("0 %", "0 %", "0 %"), "none beside the sag as it is now"),
     choose("chain.tooth_sides", "sides of the driving sprocket's teeth", ("chamfered", "flat")),
     may("chain.tooth_relief", "ratio", "side relief of a tooth at its tip over the pitch", "0", "0.3"),
     may("chain.offset", "length", "as-built offset between the sprocket planes", "0 mm", "50 mm"),

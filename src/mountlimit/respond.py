@@ -35,16 +35,16 @@ def give(drive: Drive, angle: Number, held: bool = False) -> Give:
     group = "hold" if held else "pull"
     third = drive.shaft.outboard
     alone = structure.unit_load(angle, group=group)
+    near, free = _moved(drive, alone)
+    soft = formulas.softness(near, alone.shaft_load)
     if third is None:
-        return Give(sprocket=formulas.softness(_moved(drive, alone)[0], alone.shaft_load))
-    free = _moved(drive, alone)[1]
+        return Give(sprocket=soft)
     one = Value(1.0, "unit load", "derived", "one newton of the outboard bearing")
     against = structure.unit_load(angle, group=group, outboard=one)
-    back = outboard.taken_back(free, _moved(drive, against)[1])
-    share = outboard.reaction(alone.shaft_load, free, back, NO_GAP, third.stiffness)
-    helped = structure.unit_load(angle, group=group, outboard=share)
-    soft = formulas.softness(_moved(drive, helped)[0], alone.shaft_load)
-    return Give(sprocket=soft, outboard=free, back=back)
+    back = outboard.taken_back(free, _moved(drive, against)[1], soft)
+    taken = outboard.reaction(alone.shaft_load, free, back, NO_GAP, third.stiffness)
+    helped = outboard.helped_softness(soft, taken, alone.shaft_load, free)
+    return Give(sprocket=helped, outboard=free, back=back)
 
 
 def _moved(drive: Drive, unit: Loads) -> tuple[Number, Number]:

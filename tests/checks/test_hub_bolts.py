@@ -52,6 +52,10 @@ def test_resistance_tables(side):
     assert shear.capacity / 1.25 / 1000 == pytest.approx(32.4, abs=0.05)
     assert slips.capacity / 1.25 / 1000 == pytest.approx(7.55, abs=0.005)
     assert slips.demand == shear.demand
+    (loose,), _ = rows_of(
+        f"{side}_bolt_loosening", **ring(side)
+    )  # hub_bolt_loosening, driven_bolt_loosening
+    assert loose.capacity / 1.25 / 1000 == pytest.approx(7.55, abs=0.005)
 
 
 @pytest.mark.parametrize("side", ["hub", "driven"])

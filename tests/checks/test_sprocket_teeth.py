@@ -111,7 +111,7 @@ def test_fewer_teeth_and_wear_lower_the_limit():
 def test_holes_of_a_published_table():
     """EN 1993-1-8 table 3.4, S355, M12 in 14 mm holes, k1 2.5 and a_b 1 but single lap: 1.5 f_u d t."""
     told = {**BOLTED, "driven__sprocket_material": "s355", "driven__tooth_width": "6 mm"}
-    (row,), _ = rows_of("driven_bolt_holes", **told)
+    (row,), _ = rows_of("driven_bolt_holes", **told)  # hub_bolt_holes runs the same rows
     assert row.demand == pytest.approx(DRIVEN_TORQUE / (6 * 0.08), rel=1e-9)
     strength = float(resolve(file_of(**told)).driven.sprocket.material.ultimate_strength)
     assert row.capacity == pytest.approx(1.5 * strength * 0.012 * 0.006, rel=1e-9)

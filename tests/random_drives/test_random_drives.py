@@ -6,7 +6,7 @@ import json
 
 import draw
 import pytest
-import run
+import long_run
 from layouts import LAYOUTS
 
 from mountlimit.checks import BY_NAME
@@ -19,7 +19,7 @@ BY_BEAMS, BY_PLATES = range(100_000, 100_008), range(100_000, 100_004)
 @pytest.mark.parametrize("number", BY_BEAMS)
 def test_by_beams(number):
     """Eight drives no other run has looked at."""
-    tally = run.one(number, "sections")
+    tally = long_run.one(number, "sections")
     assert tally.violations == []
     assert tally.valid + tally.refused == 1
 
@@ -27,7 +27,7 @@ def test_by_beams(number):
 @pytest.mark.parametrize("number", BY_PLATES)
 def test_by_plates(number):
     """Four more, of any form, by the plate model."""
-    tally = run.one(number, "plates")
+    tally = long_run.one(number, "plates")
     assert tally.violations == []
     assert tally.valid + tally.refused == 1
 
@@ -63,9 +63,9 @@ def test_most_drives_hold_together():
 @pytest.mark.parametrize("route", sorted(LEAST))
 def test_the_long_run(route):
     """So many drives were run, with the checks there are now, and nothing was wrong with any."""
-    result = json.loads(run.results(route).read_text())
+    result = json.loads(long_run.results(route).read_text())
     assert result["route"] == route
     assert result["drives"] >= LEAST[route]
     assert result["violations"] == []
     assert result["known_checks"] == sorted(BY_NAME)
-    assert set(result["forms"]) == set(run.forms_of(route))
+    assert set(result["forms"]) == set(long_run.forms_of(route))

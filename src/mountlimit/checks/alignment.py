@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from ..case import Case, Check, Row
+from ..case import Case, Check, Level, Row
 from ..formulas import alignment, chain_length, give, rigid, sprocket, tooth_jump, usage
 from ..model import Number
 from ..worked import Value
@@ -87,29 +87,45 @@ def peak_rows(case: Case) -> list[Row]:
             _row("offset", offset, allowed, "length", "safe"),
         ]
         rows += _only(case, ("pull", "reverse"), peak)
-    return rows + throw_rows(case)
+    return rows + early_rows(case) + throw_rows(case)
+
+
+def early_rows(case: Case) -> list[Row]:
+    """Compare skew and slack, each by itself, with the early edge of the throw criterion.
+
+    For the safe current: a slack or worn chain jumps while still in line, and a wide allowance of the
+    user's own must not reach past where a chain may walk off.
+    """
+    eps, _, near = skew(case)
+    found = [
+        _row("first tip of a tooth under a plate", eps, _walk_off(case, 0), "angle", "safe"),
+        _row("rollers leave their seats by slack", _slack(case, near),
+             tooth_jump.early_jump(_jump(case)), "length", "safe"),
+    ]  # fmt: skip
+    return _only(case, ("pull", "reverse"), found)
 
 
 def throw_rows(case: Case) -> list[Row]:
     """Compare with the throw criterion: walk-off by skew, tooth jump by slack; low edge by their sum.
 
     Skew counts at the steady peak pull (a chain must run in to walk off) except on the low edge.
-    It counts for the safe current too: a chain that is slack or worn jumps while still in line.
+    It is the best estimate of giving; where the user sets the edge himself the safe current minds it too.
     """
-    edge = int(case.drive.policy.throw_level)
+    edge, told = int(case.drive.policy.throw_level), case.drive.policy.throw_level.origin == "given"
+    level: Level = "both" if told else "gives"
     walk, jump = _walk_off(case, edge), _jump(case)
     eps, _, near = skew(case)
     slack = _slack(case, near)
     if edge == 0:
         total = alignment.low_sum(eps, walk, slack, jump)
         row = Row(station="skew and slack together", demand=total, capacity=1.0, quantity="ratio",
-                  utilisation=total)  # fmt: skip
+                  utilisation=total, level=level)  # fmt: skip
         return _only(case, ("pull", "reverse"), [row])
     room = jump if edge == 1 else tooth_jump.late_jump(jump)
     walked = Row(station="walks off by skew", demand=eps, capacity=walk, quantity="angle",
-                 utilisation=usage.utilisation(eps, walk))  # fmt: skip
+                 utilisation=usage.utilisation(eps, walk), level=level)  # fmt: skip
     jumped = Row(station="jumps teeth by slack", demand=slack, capacity=room, quantity="length",
-                 utilisation=usage.utilisation(slack, room))  # fmt: skip
+                 utilisation=usage.utilisation(slack, room), level=level)  # fmt: skip
     return _only(case, ("steady",), [walked]) + _only(case, ("pull", "reverse"), [jumped])
 
 

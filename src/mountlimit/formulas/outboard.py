@@ -42,17 +42,19 @@ def reaction(load: Number, free: Number, back: Number, gap: Number, stiffness: N
 
 
 @formula
-def taken_back(free: Number, held: Number) -> Number:
+def taken_back(free: Number, held: Number, sprocket: Number) -> Number:
     """Movement at the outboard bearing that one newton of it takes back.
 
-    c_b = c_f - c_1
+    c_b = max(c_f - c_1, c_f**2 / c_s)
 
     Parameters
     ----------
     free : c_f [m/N]
-        movement there, the bearing away
+        movement at the bearing per newton at the sprocket, the bearing away
     held : c_1 [m/N]
-        movement there with one newton of the bearing against the pull
+        the same with one newton of the bearing against the pull
+    sprocket : c_s [m/N]
+        movement of the sprocket per newton there, the bearing away
 
     Returns
     -------
@@ -60,9 +62,37 @@ def taken_back(free: Number, held: Number) -> Number:
 
     Source
     ------
-    definition
+    definition; never less than keeps the give of both points positive together (a member may lean either way round)
     """
-    return free - held
+    return np.maximum(free - held, free**2 / sprocket)
+
+
+@formula
+def helped_softness(sprocket: Number, reaction: Number, load: Number, free: Number) -> Number:
+    """Movement of the sprocket per newton of pull, an outboard bearing helping.
+
+    w = c_s - R / F * c_f
+
+    Parameters
+    ----------
+    sprocket : c_s [m/N]
+        movement of the sprocket per newton there, the bearing away
+    reaction : R [N]
+        force of the outboard bearing, against the pull
+    load : F [N]
+        pull of the chain at the sprocket
+    free : c_f [m/N]
+        movement at the bearing per newton at the sprocket, the bearing away
+
+    Returns
+    -------
+    w [m/N]
+
+    Source
+    ------
+    superposition; what the bearing moves at the sprocket is what the sprocket moves at the bearing (Maxwell)
+    """
+    return sprocket - reaction / load * free
 
 
 @formula

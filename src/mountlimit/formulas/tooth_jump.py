@@ -233,6 +233,33 @@ def jump_length(room: float, by_tension: float, pitch: float) -> float:
 
 
 @formula
+def early_jump(jump_length: float) -> float:
+    """Slack length at which rollers no longer seat, lower edge of the band.
+
+    dL_l = 0.5 * dL_j
+
+    Parameters
+    ----------
+    jump_length : dL_j [m]
+        free length at which the chain jumps a tooth
+
+    Returns
+    -------
+    dL_l [m]
+
+    Source
+    ------
+    proposal, no published source
+
+    Examples
+    --------
+    >>> early_jump(0.00883)
+    0.004415
+    """
+    return 0.5 * jump_length
+
+
+@formula
 def late_jump(jump_length: float) -> float:
     """Slack length at which the chain jumps a tooth, upper edge of the band.
 

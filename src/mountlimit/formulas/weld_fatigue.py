@@ -214,6 +214,6 @@ def equal_range(across: Number, along: Number, allowed: Number, shear_allowed: N
     Examples
     --------
     >>> float(equal_range(30e6, 40e6, 36e6, 80e6))
-    3.257e+07
+    3.202e+07
     """
     return (across**3 + (along * allowed / shear_allowed) ** 3) ** (1 / 3)

@@ -1,7 +1,7 @@
 """Run many random drives and keep what was found; goes on where it stopped.
 
-    python tests/random_drives/run.py --route sections --drives 10000 --processes 2
-    python tests/random_drives/run.py --route plates --drives 200 --processes 2
+    python tests/random_drives/long_run.py --route sections --drives 10000 --processes 2
+    python tests/random_drives/long_run.py --route plates --drives 200 --processes 2
 
 ``--drives`` counts drives that hold together; refused ones are counted beside them.  The numbers
 run from 0 up, so the same command looks at the same drives.  ``--seconds`` stops earlier; the same
