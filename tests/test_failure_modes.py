@@ -16,7 +16,6 @@ import pytest
 
 from conftest import ANGLE, drive_file
 from mountlimit import evaluate, limits
-from mountlimit.checks import BY_NAME
 from mountlimit.limits import Found, Limit
 from mountlimit.resolve import resolve
 from sound import ON_A_TUBE, SOUND, Edit

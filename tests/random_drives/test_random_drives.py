@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 
 import draw
-import pytest
 import long_run
+import pytest
 from layouts import LAYOUTS
 
 from mountlimit.checks import BY_NAME
