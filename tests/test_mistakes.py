@@ -71,7 +71,7 @@ BROKEN = [
     ({"current__set": "80"}, ["current.set", "80 A"]),
     ({"current__set": "80 V"}, ["current.set", "current"]),
     ({"current__kind": "amps"}, ["current.kind", "phase peak"]),
-    ({"policy__factor_chain_static": 0.1}, ["policy.factor_chain_static", "0.5 to 20"]),
+    ({"policy__factor_chain_static": 0.1}, ["policy.factor_chain_static", "1 to 20"]),
     ({"policy__factor_chain": 3}, ["policy.factor_chain", "not a known key"]),
     ({"mout": {"form": "plate"}}, ["[mout]", "[mount]"]),
     ({"title": None}, ["title", "missing"]),

@@ -179,6 +179,8 @@ def _on_motor_shaft(hub: Hub) -> list[str]:
             found.append("crushing of the hub by the pin (hub.outer_diameter is not given)")
     if hub.key is not None:
         found.append("strength of the hub's wall over the keyway")
+    if not hub.set_screw_count:
+        found.append("what keeps the driving sprocket in its place along the shaft")
     return ["; ".join(found)] if found else []
 
 

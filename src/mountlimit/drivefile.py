@@ -13,7 +13,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
-from . import cards, spectrum, units
+from . import cards, shaft_places, spectrum, units
 from .errors import InputError, Mistake, MountlimitError
 from .factors import DESIGN_FACTORS
 from .fields import SECTIONS, Field
@@ -81,7 +81,7 @@ def fields_for(form: str | None) -> dict[str, Field]:
     for name, (factor, source) in DESIGN_FACTORS.items():
         key = f"policy.factor_{name}"
         meaning = f"design factor of the check {name} ({factor:g}; {source})"
-        found[key] = Field(key=key, kind="number", meaning=meaning, least="0.5", most="20")
+        found[key] = Field(key=key, kind="number", meaning=meaning, least="1", most="20")
     return found
 
 
@@ -437,6 +437,7 @@ _WORDS: dict[str, Callable[[Field, Any], Any]] = {
     "key size": _key_size,
     "direction": _direction,
     "points": _points,
+    "shaft places": lambda _, value: shaft_places.read(value),
     "spectrum": lambda _, value: spectrum.read(value),
     "place": lambda _, value: points.place(value),
     "hole": lambda _, value: points.hole(value),

@@ -23,6 +23,7 @@ DESIGN_FACTORS: dict[str, tuple[float, str]] = {
     "rear_bearing": (1.5, "bearing makers' catalogues: least static safety with impact (from memory)"),
     "rear_bearing_life": (1.0, "the life wanted is itself the limit"),
     "key": (1.5, COMMON),
+    "axial_hold": (2.0, COMMON),
     "set_screw": (4.0, "shaft-component makers' rule, dynamic load 4 to 8 (from memory)"),
     "flats": (1.5, COMMON),
     "taper_bush": (1.5, COMMON),

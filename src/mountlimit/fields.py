@@ -149,6 +149,7 @@ SHAFT = Section("shaft", "the motor shaft", (
     may("shaft.yield_strength", "stress", "yield strength of the shaft", "100 MPa", "2000 MPa", ("300 MPa", "370 MPa", "600 MPa"), "from memory (plain to heat-treated medium-carbon shaft steel)"),
     may("shaft.ultimate_strength", "stress", "ultimate strength of the shaft", "150 MPa", "2500 MPa", example="600 MPa"),
     choose("shaft.notch", "the sharpest change of form of the shaft near its front bearing, on the sprocket's side", NOTCHES),
+    Field(key="shaft.places", kind="shaft places", meaning="further places where the shaft is thinner or notched, up to the sprocket: rows of form (as shaft.notch), distance from the motor's face, diameter there"),
     may("shaft.bearing_play", "length", "radial play of the front bearing", "0 mm", "1 mm", ("0.005 mm", "0.01 mm", "0.03 mm")),
 ))  # fmt: skip
 
@@ -158,8 +159,8 @@ OUTBOARD = Section("outboard", "a third bearing on the motor shaft, beyond the s
     may("outboard.stiffness", "stiffness", "stiffness of the bearing with what holds it, along the pull", "0.1 kN/mm", "1000 kN/mm", ("2 kN/mm", "10 kN/mm", "50 kN/mm")),
     may("outboard.gap", "length", "how far the shaft moves before this bearing carries: its play and how far it is out of line", "0 mm", "3 mm", ("0 mm", "0.05 mm", "0.2 mm")),
     Field(key="outboard.bearing", kind="bearing", meaning="its designation", example="6001"),
-    may("outboard.static_rating", "force", "its static rating when its number is unknown", "100 N", "500 kN"),
-    may("outboard.dynamic_rating", "force", "its dynamic rating when its number is unknown", "100 N", "500 kN"),
+    may("outboard.static_rating", "force", "its static rating when its number is unknown", "100 N", "500 kN", example="2800 N"),
+    may("outboard.dynamic_rating", "force", "its dynamic rating when its number is unknown", "100 N", "500 kN", example="5600 N"),
 ))  # fmt: skip
 
 
@@ -236,8 +237,8 @@ JACKSHAFT = Section("jackshaft", "the shaft between two chains; needs [second_ch
     may("jackshaft.ultimate_strength", "stress", "its ultimate strength", "150 MPa", "2500 MPa", example="500 MPa"),
     choose("jackshaft.notch", "its sharpest change of form", ("shoulder, sharp", "shoulder, rounded", "groove", "keyway", "plain")),
     Field(key="jackshaft.bearing", kind="bearing", meaning="designation of its bearings", example="6004"),
-    may("jackshaft.static_rating", "force", "static rating of one bearing when its number is unknown", "100 N", "500 kN"),
-    may("jackshaft.dynamic_rating", "force", "dynamic rating of one bearing when its number is unknown", "100 N", "500 kN"),
+    may("jackshaft.static_rating", "force", "static rating of one bearing when its number is unknown", "100 N", "500 kN", example="5 kN"),
+    may("jackshaft.dynamic_rating", "force", "dynamic rating of one bearing when its number is unknown", "100 N", "500 kN", example="9.4 kN"),
     Field(key="jackshaft.first_key", kind="key size", meaning="width x height x length of the key under the first chain's sprocket", example="6 x 6 x 20 mm"),
     Field(key="jackshaft.second_key", kind="key size", meaning="the same under the second chain's sprocket", example="6 x 6 x 20 mm"),
     may("jackshaft.key_yield", "stress", "yield strength of the softest of keys, shaft and hubs", "20 MPa", "1500 MPa", ("220 MPa", "300 MPa", "400 MPa"), "from memory (bright key steel and mild steel hubs)"),

@@ -152,6 +152,13 @@ class Jackshaft(RoundShaft):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class ShaftPlace(RoundShaft):
+    """A further place of the motor shaft, with its own diameter and notch."""
+
+    at: Value  # from the motor's mounting face
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Outboard:
     """A third bearing on the motor shaft, beyond the sprocket."""
 
@@ -181,6 +188,12 @@ class Shaft(RoundShaft):
     elastic_modulus: Value
     bearing_play: Value
     outboard: Outboard | None = None
+    places: tuple[ShaftPlace, ...] = ()
+
+    @property
+    def thinnest(self) -> Value:
+        """Smallest diameter told: what its bending is worked out with, on the safe side."""
+        return min((self.diameter, *(p.diameter for p in self.places)), key=float)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -8,9 +8,11 @@ from __future__ import annotations
 
 import numpy as np
 
+from . import units
 from .case import Displacement, Loads
 from .formulas import layout, outboard, rigid, section, spans, statics
-from .model import Drive, Number, Shaft
+from .held import RoundShaft
+from .model import Drive, Number, Shaft, ShaftPlace
 
 
 def overhang(shaft: Shaft) -> Number:
@@ -37,16 +39,33 @@ def pull_on_mount(drive: Drive, loads: Loads) -> Number:
     return rigid.sum_of_two(loads.shaft_load, rigid.reversed_force(loads.outboard))
 
 
-def moments(drive: Drive, loads: Loads) -> list[tuple[str, Number]]:
-    """Give the bending moments of the pull where they are largest, N*m, each with its place."""
+def moments(drive: Drive, loads: Loads) -> list[tuple[str, Number, RoundShaft]]:
+    """Give the bending moments of the pull where they count, N*m, each with its place and the shaft there."""
     s, load = drive.shaft, loads.shaft_load
+    found: list[tuple[str, Number, RoundShaft]] = []
     if s.outboard is None:
-        return [("front bearing", statics.overhung_moment(load, overhang(s)))]
-    at_front = outboard.front_moment(load, overhang(s), loads.outboard, _to_outboard(s))
-    return [
-        ("front bearing", at_front),
-        ("under the sprocket", outboard.sprocket_moment(loads.outboard, beyond(s))),
-    ]
+        found.append(("front bearing", statics.overhung_moment(load, overhang(s)), s))
+    else:
+        at_front = outboard.front_moment(load, overhang(s), loads.outboard, _to_outboard(s))
+        under = outboard.sprocket_moment(loads.outboard, beyond(s))
+        found += [("front bearing", at_front, s), ("under the sprocket", under, s)]
+    return [*found, *((_named(drive, p), _moment_at(drive, loads, p), p) for p in s.places)]
+
+
+def _named(drive: Drive, place: ShaftPlace) -> str:
+    return f"{units.show(float(place.at), 'length', drive.system)} from the motor's face"
+
+
+def _moment_at(drive: Drive, loads: Loads, place: ShaftPlace) -> Number:
+    """Give the bending moment of the pull at a place between front bearing and end."""
+    s, third = drive.shaft, drive.shaft.outboard
+    if third is not None and place.at >= s.face_overhang:
+        return outboard.sprocket_moment(loads.outboard, layout.difference(third.place, place.at))
+    arm = layout.difference(s.face_overhang, place.at)
+    if third is None:
+        return statics.overhung_moment(loads.shaft_load, arm)
+    beyond_it = layout.difference(third.place, place.at)
+    return outboard.front_moment(loads.shaft_load, arm, loads.outboard, beyond_it)
 
 
 def front_reaction(drive: Drive, loads: Loads) -> Number:
@@ -72,7 +91,7 @@ def rear_reaction(drive: Drive, loads: Loads) -> Number:
 def at_sprocket(drive: Drive, loads: Loads) -> Displacement:
     """Give deflection and slope of the shaft at the sprocket, along the chain line."""
     s, a = drive.shaft, overhang(drive.shaft)
-    rest = (s.bearing_span, s.elastic_modulus, section.round_second_moment(s.diameter))
+    rest = (s.bearing_span, s.elastic_modulus, section.round_second_moment(s.thinnest))
     sag = spans.overhung_deflection(loads.shaft_load, a, *rest)
     slope = spans.overhung_slope(loads.shaft_load, a, *rest)
     if s.outboard is not None:
@@ -96,6 +115,6 @@ def at_sprocket(drive: Drive, loads: Loads) -> Displacement:
 def sag_at_outboard(drive: Drive, loads: Loads) -> Number:
     """Give how far the shaft bends towards the pull at the outboard bearing, m."""
     s, b = drive.shaft, _to_outboard(drive.shaft)
-    rest = (s.bearing_span, s.elastic_modulus, section.round_second_moment(s.diameter))
+    rest = (s.bearing_span, s.elastic_modulus, section.round_second_moment(s.thinnest))
     pulled = spans.overhung_deflection_beside(loads.shaft_load, overhang(s), b, *rest)
     return layout.difference(pulled, spans.overhung_deflection(loads.outboard, b, *rest))

@@ -25,6 +25,7 @@ WORDS = {
     "bearing": '"6201"',
     "points": '[["40 A", "4.6 N*m"], ["80 A", "9.5 N*m"]]',
     "direction": '"across"',
+    "shaft places": '[["shoulder, sharp", "18 mm", "10 mm"]]',
     "spectrum": '[["100 %", "10 %"], ["50 %", "40 %"], ["20 %", "30 %", "50 %"]]',
 }
 # Keys that stand ready in a starter file besides the required ones: what ten minutes with a
@@ -83,7 +84,8 @@ def _lines(field: Field, form: str) -> str:
     key = field.key.rpartition(".")[2]
     words = textwrap.fill(field.meaning, 96, initial_indent="# ", subsequent_indent="#   ")
     if field.choices:
-        words += f"\n#   one of: {', '.join(field.choices)}"
+        choices = (f'"{c}"' if "," in c else c for c in field.choices)
+        words += f"\n#   one of: {', '.join(choices)}"
     if field.required or field.key in SHOWN or field.key in getattr(FORMS[form], "STARTER", {}):
         return f"{words}\n{key} = {_value(field, form)}"
     return f"{words}\n# {key} = {_value(field, form)}"
@@ -99,7 +101,7 @@ def _value(field: Field, form: str) -> str:
         return SHOWN[field.key]
     if field.kind == "flag":
         return "true"
-    if field.kind in WORDS:
+    if field.kind in WORDS and not field.example:
         return WORDS[field.kind]
     if field.choices:
         return f'"{field.choices[0]}"'

@@ -18,7 +18,7 @@ SPOKEN = (
         "sprocket_material", "tooth_width", "tooth_share")),
     "driven.outer_diameter", "fixings.jack_screw", "fixings.jack_screw_class", "fixings.jack_screw_tip",
     "fixings.jack_screw_off", "chain.sprockets", "chain.ten_pitches", "chain.roller_diameter",
-    "chain.inner_width",
+    "chain.inner_width", "shaft.places",
 )  # fmt: skip
 
 
@@ -38,6 +38,11 @@ def small_parts(c: Chance, b: Build, keys: Keys) -> Keys:
             "fixings.jack_screw": c.one_of(("M6", "M8", "M10")),
             "fixings.jack_screw_class": "8.8",
         }
+    if c.happens(0.15):
+        form = c.one_of(("shoulder, sharp", "shoulder, rounded", "groove", "keyway", "plain"))
+        found["shaft.places"] = [
+            [form, f"{c.between(2, 8):.3g} mm", f"{b.shaft * c.between(0.75, 1.0):.4g} mm"]
+        ]
     return {**found, **_readings(c, keys)}
 
 

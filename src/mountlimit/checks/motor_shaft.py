@@ -9,10 +9,10 @@ from . import _shaft, _torque
 
 def yield_rows(case: Case) -> list[Row]:
     """Compare the equivalent stress of the round shaft with its yield strength."""
-    torque, shaft = _torque.driving(case), case.drive.shaft
+    torque = _torque.driving(case)
     return [
-        _shaft.strength_row(place, moment, torque, shaft)
-        for place, moment in shaft_line.moments(case.drive, case.loads)
+        _shaft.strength_row(place, moment, torque, steel)
+        for place, moment, steel in shaft_line.moments(case.drive, case.loads)
     ]
 
 
@@ -21,8 +21,8 @@ def fatigue_rows(case: Case) -> list[Row]:
     drive, torque = case.drive, case.loads.torque
     return [
         row
-        for place, moment in shaft_line.moments(drive, case.loads)
-        for row in _shaft.fatigue_rows(place, moment, torque, drive.duty.reverse, drive.shaft)
+        for place, moment, steel in shaft_line.moments(drive, case.loads)
+        for row in _shaft.fatigue_rows(place, moment, torque, drive.duty.reverse, steel)
     ]
 
 

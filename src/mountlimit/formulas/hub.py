@@ -131,3 +131,27 @@ def taper_bush_torque(
     return (
         friction * count * preload * shaft_diameter / (2 * np.tan(half_angle + np.arctan(friction)))
     )
+
+
+@formula
+def screws_along(hold: Number, pair: Number) -> Number:
+    """Axial hold of all set screws together.
+
+    F_h = c * F_s
+
+    Parameters
+    ----------
+    hold : F_s [N]
+        axial hold of one set screw
+    pair : c [-]
+        hold of all over that of one
+
+    Returns
+    -------
+    F_h [N]
+
+    Source
+    ------
+    common practice, no source (two screws hold less than twice one)
+    """
+    return pair * hold

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from ..worked import formula
 from ._maths import power
+
+Number = Any
 
 # Stress concentration in bending and torsion, and the radius at the bottom over the diameter.
 # Factors: Shigley's Mechanical Engineering Design 9th ed. table 7-1 (from memory; an older
@@ -312,3 +316,27 @@ def set_screw_torque(holding_force: float, shaft_diameter: float) -> float:
     42.37
     """
     return holding_force * shaft_diameter / 2
+
+
+@formula
+def side_force(load: Number, skew: Number) -> Number:
+    """Force of a skewed chain along the shaft.
+
+    S = 4.3 * eps * F
+
+    Parameters
+    ----------
+    load : F [N]
+        pull of the chain
+    skew : eps [rad]
+        angle between chain and sprocket
+
+    Returns
+    -------
+    S [N]
+
+    Source
+    ------
+    proposal, no published source: lumped simulation of a chain on its teeth, 13, 30 and 45 % of the pull at 2, 4 and 6 degrees (the pull's own component is eps F)
+    """
+    return 4.3 * skew * load

@@ -278,6 +278,12 @@ def face(
     if picker.knows("mount.lining") and picker.word("mount.lining", "none") == "rubber":
         low, likely, high, source = RUBBER_FRICTION
     washer = _washer(picker, "motor.washer", thread)
+    if motor.feet is None and picker.card("motor.spigot") == "no":
+        off = 500 * float(holes.diameter - holes.body)
+        picker.warnings.append(
+            f"No spigot centres the motor: its holes let it sit {off:.1f} mm to any side, and the chain line with it. "
+            "Set the chain line with the face bolts tight, and look again when they were loosened."
+        )
     clamped = MotorFace(
         preload=preload.preload(
             picker, "motor.", motor.bolts, _kept(material, washer, thread, holes)

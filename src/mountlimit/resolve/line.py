@@ -7,7 +7,7 @@ import math
 from .. import cards, spectrum
 from ..factors import DESIGN_FACTORS
 from ..formulas import give
-from ..model import ChainDrive, Duty, DutyStep, Motor, Policy, Shaft, Use
+from ..model import ChainDrive, Duty, DutyStep, Motor, Policy, Shaft, ShaftPlace, Use
 from ..picking import Picker
 from ..worked import Value
 from . import bearing, chain_kind, chain_life, round_shaft
@@ -69,6 +69,7 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
     span = (0.05, 0.06, 0.09) if motor.mass < 2.5 else (0.09, 0.11, 0.16)
     static, dynamic, name = bearing.ratings(picker, "shaft", diameter)
     overhang = picker.number("shaft.face_overhang")
+    third = outboard(picker, diameter, overhang)
     return Shaft(
         **round_shaft.form(picker, "shaft"), face_overhang=overhang,
         face_to_bearing=picker.number("shaft.face_to_bearing"),
@@ -78,7 +79,27 @@ def shaft(picker: Picker, motor: Motor) -> Shaft:
         **round_shaft.strength(picker, "shaft"),
         elastic_modulus=Value(205e9, "shaft.elastic_modulus", "card", "steel, from memory"),
         bearing_play=picker.number("shaft.bearing_play"),
-        outboard=outboard(picker, diameter, overhang),
+        outboard=third, places=_places(picker, overhang if third is None else third.place),
+    )  # fmt: skip
+
+
+def _places(picker: Picker, end: Value) -> tuple[ShaftPlace, ...]:
+    """Give the further places of the motor shaft, all between its front bearing and its end."""
+    key = "shaft.places"
+    rows = picker.card(key) or ()
+    strength = round_shaft.strength(picker, "shaft")
+    for word, at, _ in rows:
+        if not -picker.number("shaft.face_to_bearing") < at < end:
+            picker.mistake(
+                key, f"'{word}' at {1000 * at:g} mm is not between the front bearing and the "
+                f"{'sprocket' if 'outboard.at' not in picker.given else 'outboard bearing'}",
+                "distances are measured from the motor's face, towards the sprocket",
+            )  # fmt: skip
+    return tuple(
+        ShaftPlace(
+            at=Value(at, key, "given", word), **strength, **round_shaft.notched(key, word, Value(d, key, "given", word)),
+        )
+        for word, at, d in rows
     )  # fmt: skip
 
 

@@ -38,6 +38,17 @@ def form(picker: Picker, section: str) -> dict[str, Any]:
     }  # fmt: skip
 
 
+def notched(key: str, word: str, diameter: Value) -> dict[str, Any]:
+    """Give diameter and notch of a ``RoundShaft`` whose form is told by its word."""
+    bending, torsion, share = CONCENTRATION[word]
+    source = f"'{word}', {NOTCH_TABLE}"
+    return {
+        "diameter": diameter, "notch": word, "notch_bending": Value(bending, key, "given", source),
+        "notch_torsion": Value(torsion, key, "given", source),
+        "notch_radius": Value(share * diameter, key, "given", f"{share:g} of the diameter: {source}"),
+    }  # fmt: skip
+
+
 def strength(picker: Picker, section: str) -> dict[str, Any]:
     """Give yield and ultimate strength of a section's ``RoundShaft``."""
     _, yield_key, ultimate_key, _ = _keys(section)
