@@ -79,31 +79,31 @@ def drives() -> list[DriveFile]:
         drive_file(
             chain__slack="2 %", chain__link="clip", motor__speed="2500 rpm",
             duty__spectrum=[["100 %", "20 %"], ["40 %", "60 %"]], shaft__rear_bearing="6001", motor__holes="slotted", hub__drive="set screw",
-            frame__member="round tube", frame__place=0.3, hub__set_screw="2 x M6", duty__reverse="40 %", **VEHICLE,
+            frame__member="round tube", frame__size="40 mm", frame__place=0.3, hub__set_screw="2 x M6", duty__reverse="40 %", **VEHICLE,
         ),
         angle_file(
             mount__material="hdpe", mount__thickness="20 mm", shaft__face_overhang="50 mm",
             motor__torque_constant=None, motor__speed_constant="79 rpm/V", current__kind="phase peak",
             duty__ramp="0.2 s", fixings__holes="slotted", fixings__tightening_torque="12 N*m",
-            hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm", frame__member="angle",
+            hub__key=None, use__wheel_load="400 N", use__wheel_diameter="400 mm", frame__member="angle", frame__size="40 mm",
         ),
         drive_file(**D_SHAFT, **DRIVEN, driven__sprocket_material="pom_c", driven__bolts="6 x M8", driven__bolt_circle="120 mm"),
         drive_file(**{**BETWEEN, "motor__speed": "2500 rpm"}),
-        drive_file(frame__member="flat bar", **{**D_SHAFT, "hub__flats": 2}),
+        drive_file(frame__member="flat bar", frame__size="40 mm", **{**D_SHAFT, "hub__flats": 2}),
         drive_file(
             motor__torque_constant=None, motor__rated_torque="9 N*m", motor__rated_current="80 A",
             fixings__bolts="2 x M8", fixings__span_along=None, use__driven="front", duty__ramp="0 s",
             shaft__diameter="60 mm", hub__key="18x11x60 mm", shaft__bearing=None, motor__bolt_circle="90 mm",
-            motor__bore="50 mm", frame__member="square tube", **VEHICLE,
+            motor__bore="50 mm", frame__member="square tube", frame__size="40 mm", **VEHICLE,
         ),
         drive_file(
             mount__material="birch_ply", mount__thickness="20 mm", fixings__bolts="1 x M8",
             fixings__span_across="0 mm", fixings__span_along=None, use__driven="all",
-            frame__member="rectangular tube", frame__depth="60 mm", frame__ends="hinged", **{**CLAMP, "hub__drive": "taper bush"},
+            frame__member="rectangular tube", frame__size="40 mm", frame__depth="60 mm", frame__ends="hinged", **{**CLAMP, "hub__drive": "taper bush"},
             **VEHICLE,
         ),
         angle_file(
-            fixings__holes="slotted", fixings__jack_screw="M8", frame__member="channel", **CLAMP, **BETWEEN, **TOOTHED,
+            fixings__holes="slotted", fixings__jack_screw="M8", frame__member="channel", frame__size="40 mm", **CLAMP, **BETWEEN, **TOOTHED,
         ),
         drive_file(
             mount__form="twin plates", mount__gap="140 mm", mount__spacers=4, mount__spacer_diameter="16 mm",
@@ -112,7 +112,7 @@ def drives() -> list[DriveFile]:
         welded_file(mount__material="6061", **PINNED),
         welded_file(fixings__weld_sides="one"),
         saddle_file(mount__tube="with the shaft"),
-        block_file(frame__member="square tube"),
+        block_file(frame__member="square tube", frame__size="40 mm"),
         drive_file(
             mount__form="foot motor", mount__free_length=None, mount__width="190 mm",
             motor__bolts="4 x M8", motor__bolt_circle=None, motor__shaft_height="71 mm",
