@@ -52,9 +52,8 @@ def applicable(drive: Drive) -> list[Check]:
     return [c for c in CHECKS if c.applies(drive)]
 
 
-_KEPT: deque[tuple[Drive, Callable[[Number, bool], Give]]] = deque(
-    maxlen=4
-)  # last drives asked for
+# The last drives asked for: a search asks for the same one at current after current.
+_KEPT: deque[tuple[Drive, Callable[[Number, bool], Give]]] = deque(maxlen=4)
 
 
 def give_of(drive: Drive) -> Callable[[Number, bool], Give]:

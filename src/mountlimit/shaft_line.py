@@ -88,10 +88,14 @@ def rear_reaction(drive: Drive, loads: Loads) -> Number:
     )
 
 
+def _beam(shaft: Shaft) -> tuple[Number, Number, Number]:
+    """Give span, elastic modulus and second moment; the thinnest place stands for the whole."""
+    return shaft.bearing_span, shaft.elastic_modulus, section.round_second_moment(shaft.thinnest)
+
+
 def at_sprocket(drive: Drive, loads: Loads) -> Displacement:
     """Give deflection and slope of the shaft at the sprocket, along the chain line."""
-    s, a = drive.shaft, overhang(drive.shaft)
-    rest = (s.bearing_span, s.elastic_modulus, section.round_second_moment(s.thinnest))
+    s, a, rest = drive.shaft, overhang(drive.shaft), _beam(drive.shaft)
     sag = spans.overhung_deflection(loads.shaft_load, a, *rest)
     slope = spans.overhung_slope(loads.shaft_load, a, *rest)
     if s.outboard is not None:
@@ -114,7 +118,6 @@ def at_sprocket(drive: Drive, loads: Loads) -> Displacement:
 
 def sag_at_outboard(drive: Drive, loads: Loads) -> Number:
     """Give how far the shaft bends towards the pull at the outboard bearing, m."""
-    s, b = drive.shaft, _to_outboard(drive.shaft)
-    rest = (s.bearing_span, s.elastic_modulus, section.round_second_moment(s.thinnest))
+    s, b, rest = drive.shaft, _to_outboard(drive.shaft), _beam(drive.shaft)
     pulled = spans.overhung_deflection_beside(loads.shaft_load, overhang(s), b, *rest)
     return layout.difference(pulled, spans.overhung_deflection(loads.outboard, b, *rest))

@@ -11,17 +11,17 @@ from dataclasses import fields, replace
 from . import loads
 from .case import Case
 from .formulas import torque as torque_formulas
-from .model import ChainRun, Drive, Jackshaft
+from .model import ChainRun, Drive
 
 
 def second_drive(drive: Drive) -> Drive:
     """Give the drive with the second chain in the place of the first, turned by the jackshaft."""
-    jack = _jackshaft(drive)
-    chain, motor = drive.chain, drive.motor
+    assert drive.jackshaft is not None
+    run, chain, motor = drive.jackshaft.run, drive.chain, drive.motor
     if motor.speed is not None:
         slow = torque_formulas.driven_speed(motor.speed, chain.driving_teeth, chain.driven_teeth)
         motor = replace(motor, speed=slow)
-    own = {f.name: getattr(jack.run, f.name) for f in fields(ChainRun)}
+    own = {f.name: getattr(run, f.name) for f in fields(ChainRun)}
     return replace(drive, chain=replace(chain, **own), motor=motor, jackshaft=None)
 
 
@@ -41,8 +41,3 @@ def second(case: Case) -> Case:
 def last(case: Case) -> Case:
     """Give the case of the chain that turns the driven side."""
     return case if case.drive.jackshaft is None else second(case)
-
-
-def _jackshaft(drive: Drive) -> Jackshaft:
-    assert drive.jackshaft is not None
-    return drive.jackshaft

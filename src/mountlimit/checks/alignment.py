@@ -78,8 +78,9 @@ def peak_rows(case: Case) -> list[Row]:
     """Compare angle, first rub and offset at peak pull with their allowances, and with throwing."""
     policy = case.drive.policy
     rows: list[Row] = []
+    eps, offset, near = skew(case)
+    slack, jump = _slack(case, near), _jump(case)
     if np.ndim(case.loads.torque) or case.loads.groups[0] != "steady":
-        eps, offset, _ = skew(case)
         allowed = alignment.offset_allowed(policy.peak_offset, case.drive.chain.centre_distance)
         peak = [
             _row("angle between the shafts", _parallel(case), policy.peak_skew, "angle", "safe"),
@@ -87,25 +88,23 @@ def peak_rows(case: Case) -> list[Row]:
             _row("offset", offset, allowed, "length", "safe"),
         ]
         rows += _only(case, ("pull", "reverse"), peak)
-    return rows + early_rows(case) + throw_rows(case)
+    return rows + _early_rows(case, eps, slack, jump) + _throw_rows(case, eps, slack, jump)
 
 
-def early_rows(case: Case) -> list[Row]:
+def _early_rows(case: Case, eps: Number, slack: Number, jump: Number) -> list[Row]:
     """Compare skew and slack, each by itself, with the early edge of the throw criterion.
 
     For the safe current: a slack or worn chain jumps while still in line, and a wide allowance of the
     user's own must not reach past where a chain may walk off.
     """
-    eps, _, near = skew(case)
     found = [
         _row("first tip of a tooth under a plate", eps, _walk_off(case, 0), "angle", "safe"),
-        _row("rollers leave their seats by slack", _slack(case, near),
-             tooth_jump.early_jump(_jump(case)), "length", "safe"),
+        _row("rollers leave their seats by slack", slack, tooth_jump.early_jump(jump), "length", "safe"),
     ]  # fmt: skip
     return _only(case, ("pull", "reverse"), found)
 
 
-def throw_rows(case: Case) -> list[Row]:
+def _throw_rows(case: Case, eps: Number, slack: Number, jump: Number) -> list[Row]:
     """Compare with the throw criterion: walk-off by skew, tooth jump by slack; low edge by their sum.
 
     Skew counts at the steady peak pull (a chain must run in to walk off) except on the low edge.
@@ -113,9 +112,7 @@ def throw_rows(case: Case) -> list[Row]:
     """
     edge, told = int(case.drive.policy.throw_level), case.drive.policy.throw_level.origin == "given"
     level: Level = "both" if told else "gives"
-    walk, jump = _walk_off(case, edge), _jump(case)
-    eps, _, near = skew(case)
-    slack = _slack(case, near)
+    walk = _walk_off(case, edge)
     if edge == 0:
         total = alignment.low_sum(eps, walk, slack, jump)
         row = Row(station="skew and slack together", demand=total, capacity=1.0, quantity="ratio",

@@ -11,9 +11,10 @@ from typing import Any
 
 import numpy as np
 
+from .. import strengths
 from ..case import Case, Check, Row, has_frame_bolts
 from ..factors import DESIGN_FACTORS, MOUNT_FACTORS
-from ..formulas import equivalent, hole_limits, holes, layout, usage
+from ..formulas import hole_limits, holes, layout, usage
 from ..model import Drive, Number
 from ..mounting import BoltPlane, Substance, Surroundings
 from ..worked import Value
@@ -148,10 +149,7 @@ def _across_factor(at: Place, axis: int) -> Number:
 
 def plate_strength(at: Place) -> Number:
     """Give the ultimate strength of the mount as it is."""
-    m = at.material
-    return hole_limits.ultimate_at_work(
-        m.card.ultimate_strength, m.yield_strength, m.card.yield_strength
-    )
+    return strengths.ultimate(at.material)
 
 
 def _thickness(at: Place) -> Number:
@@ -196,19 +194,14 @@ def crushing_force(at: Place) -> Number:
 
 def plug_force(at: Place, axis: int, way: float) -> Number:
     """Give the force that shears a plug out of a soft mount, at yield or its shear strength."""
-    material = at.material
-    shear = equivalent.shear_yield(material.yield_strength)
-    if material.card.shear_strength is not None:
-        shear = hole_limits.shear_at_work(shear, material.card.shear_strength)
+    shear = strengths.yielding_shear(at.material)
     return holes.tear_out_shear(_clear(at, axis, way), _thickness(at), shear)
 
 
-def _factor(drive: Drive) -> tuple[float, str]:
-    """Give gamma_M2 for wrought metals; other materials keep the factor of their mount."""
+def factor_of_materials(drive: Drive, name: str) -> tuple[float, str]:
+    """Give a check's own factor for wrought metals; other materials keep that of their mount."""
     classes = [m.card.design_class for m in drive.mount.substances]
-    return max(
-        DESIGN_FACTORS["bolt_bearing"] if c == "metal" else MOUNT_FACTORS[c] for c in classes
-    )
+    return max(DESIGN_FACTORS[name] if c == "metal" else MOUNT_FACTORS[c] for c in classes)
 
 
 CHECKS = (
@@ -216,6 +209,6 @@ CHECKS = (
         name="bolt_bearing", part="holes for the frame bolts", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
         leads_to="chain off", sees="the holes go oval and the mount shifts; at the end of the plate a hole tears open",
-        applies=has_frame_bolts, rows=rows, choose_factor=_factor,
+        applies=has_frame_bolts, rows=rows, choose_factor=lambda drive: factor_of_materials(drive, "bolt_bearing"),
     ),
 )  # fmt: skip

@@ -10,7 +10,7 @@ from collections.abc import Iterator
 
 from ..case import Case, Check, Row
 from ..formulas import jackshaft as formulas
-from ..formulas import torque as torque_formulas
+from ..formulas import statics
 from ..model import Drive, Jackshaft, Number
 from ..stages import second
 from ..worked import Value
@@ -40,7 +40,7 @@ def _moments(jack: Jackshaft, one: Number, two: Number) -> Iterator[tuple[str, N
 
 def _supports(jack: Jackshaft, one: Number, two: Number) -> Iterator[tuple[str, Number]]:
     """Give the force on either bearing for every angle, N, with its place."""
-    for where, on in (("first", formulas.first_support), ("second", formulas.second_support)):
+    for where, on in (("first", statics.near_reaction), ("second", statics.far_reaction)):
         a = on(one, jack.first_at, jack.bearing_span)
         b = on(two, jack.second_at, jack.bearing_span)
         for words, angle in jack.angles:
@@ -84,14 +84,15 @@ def bearing_rows(case: Case) -> list[Row]:
 
 def life_rows(case: Case) -> list[Row]:
     """Compare the hours wanted with the rating life of either bearing."""
-    jack, chain = case.drive.jackshaft, case.drive.chain
+    jack = case.drive.jackshaft
     if jack is None:
         return []
-    speed = torque_formulas.driven_speed(
-        case.drive.motor.speed, chain.driving_teeth, chain.driven_teeth
-    )
-    found = _supports(jack, case.loads.shaft_load, second(case).loads.shaft_load)
-    return [life_row(case, where, force, jack.dynamic_rating, speed) for where, force in found]
+    out = second(case)  # the jackshaft stands for its motor
+    found = _supports(jack, case.loads.shaft_load, out.loads.shaft_load)
+    return [
+        life_row(case, where, force, jack.dynamic_rating, out.drive.motor.speed)
+        for where, force in found
+    ]
 
 
 def keys_rows(case: Case) -> list[Row]:

@@ -18,13 +18,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from .. import sections
+from .. import sections, strengths
 from ..case import Case, Check, Loads, Row
 from ..formulas import (
     concentration,
     endurance,
     fatigue,
-    hole_limits,
     layout,
     rigid,
     shaft,
@@ -60,7 +59,7 @@ def rows(case: Case) -> list[Row]:
 
     def raised(cut: Cut) -> sections.Raised:
         material = mount.substance(cut.second)
-        return notches(cut, material, _ultimate(material))
+        return notches(cut, material, strengths.ultimate(material))
 
     swings = sections.stresses(case, raised, coming_and_going(case.loads))
     stands = sections.stresses(case, raised, standing(case.loads))
@@ -81,7 +80,7 @@ def _notch_row(
     strength = material.fatigue_strength
     safety = endurance.goodman_uniaxial(
         fatigue.alternating_stress(swing, reverse), fatigue.mean_stress(swing, reverse, stand),
-        strength, _ultimate(material),
+        strength, strengths.ultimate(material),
     )  # fmt: skip
     same = endurance.reversed_stress(strength, safety)
     return Row(station=f"{cut.name}, {material.card.fatigue_cycles:.0e} starts", demand=same,
@@ -97,13 +96,6 @@ def _toe_row(cut: Cut, material: Substance, duty: Duty, swing: Number) -> Row:
     return Row(station=f"{cut.name}, toe of the weld, {_weld_range.number(duty.starts)}", demand=asked,
                capacity=allowed, quantity="stress", utilisation=usage.utilisation(asked, allowed),
                level="safe")  # fmt: skip
-
-
-def _ultimate(material: Substance) -> Number:
-    """Give the ultimate strength of a material at work."""
-    return hole_limits.ultimate_at_work(
-        material.card.ultimate_strength, material.yield_strength, material.card.yield_strength
-    )
 
 
 def coming_and_going(loads: Loads) -> Loads:

@@ -6,14 +6,14 @@ of the motor.  Soft mounts take it at their shear strength.
 
 from __future__ import annotations
 
+from .. import strengths
 from ..cards import Thread
 from ..case import Case, Check, Row
-from ..factors import DESIGN_FACTORS, MOUNT_FACTORS
-from ..formulas import edge_screws, equivalent, hole_limits, usage
+from ..formulas import edge_screws, hole_limits, usage
 from ..model import Drive, Number
 from ..mounting import Substance
 from ..worked import Value
-from .bolt_bearing import SOFT
+from .bolt_bearing import SOFT, factor_of_materials
 from .motor_bolts import loads_on
 
 EN_SHARE = Value(
@@ -53,25 +53,10 @@ def punching_force(
     In metal the head counts by its width across flats (the standard takes the mean of that and the
     width across corners); in a soft mount its washer counts.
     """
-    card = material.card
-    if card.family in SOFT:
-        shear = equivalent.shear_yield(material.yield_strength)
-        if card.shear_strength is not None:
-            shear = hole_limits.shear_at_work(shear, card.shear_strength)
-        return edge_screws.punched(shear, washer, thickness)
-    ultimate = hole_limits.ultimate_at_work(
-        card.ultimate_strength, material.yield_strength, card.yield_strength
-    )
-    shear = hole_limits.share_of_ultimate(ultimate, EN_SHARE)
+    if material.card.family in SOFT:
+        return edge_screws.punched(strengths.yielding_shear(material), washer, thickness)
+    shear = hole_limits.share_of_ultimate(strengths.ultimate(material), EN_SHARE)
     return edge_screws.punched(shear, thread.hex_width, thickness)
-
-
-def _factor(drive: Drive) -> tuple[float, str]:
-    """Give gamma_M2 for wrought metals; other materials keep the factor of their mount."""
-    classes = [m.card.design_class for m in drive.mount.substances]
-    return max(
-        DESIGN_FACTORS["pull_through"] if c == "metal" else MOUNT_FACTORS[c] for c in classes
-    )
 
 
 def has_bolts(drive: Drive) -> bool:
@@ -84,6 +69,6 @@ CHECKS = (
         name="pull_through", part="mount under the bolt heads", kind="strength",
         groups=("pull", "reverse", "bump", "bump alone"),
         leads_to="chain off", sees="a bolt head and its washer sink into the plate and pull through it",
-        applies=has_bolts, rows=rows, choose_factor=_factor,
+        applies=has_bolts, rows=rows, choose_factor=lambda drive: factor_of_materials(drive, "pull_through"),
     ),
 )  # fmt: skip

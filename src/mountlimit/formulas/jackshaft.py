@@ -45,58 +45,6 @@ def moment_at(station: Number, load: Number, place: Number, bearing_span: Number
 
 
 @formula
-def first_support(load: Number, place: Number, bearing_span: Number) -> Number:
-    """Force of one pull on the first of two bearings.
-
-    R = F * (1 - a / l)
-
-    Parameters
-    ----------
-    load : F [N]
-        pull on the shaft
-    place : a [m]
-        first bearing to the pull, towards the second bearing; negative outside the first
-    bearing_span : l [m]
-        between the two bearings
-
-    Returns
-    -------
-    R [N]
-
-    Source
-    ------
-    statics of the beam on two supports (Hibbeler, Statics, ch. 7, from memory)
-    """
-    return load * (1 - place / bearing_span)
-
-
-@formula
-def second_support(load: Number, place: Number, bearing_span: Number) -> Number:
-    """Force of one pull on the second of two bearings.
-
-    R = F * a / l
-
-    Parameters
-    ----------
-    load : F [N]
-        pull on the shaft
-    place : a [m]
-        first bearing to the pull, towards the second bearing; negative outside the first
-    bearing_span : l [m]
-        between the two bearings
-
-    Returns
-    -------
-    R [N]
-
-    Source
-    ------
-    statics of the beam on two supports (Hibbeler, Statics, ch. 7, from memory)
-    """
-    return load * place / bearing_span
-
-
-@formula
 def moments_together(first: Number, second: Number, angle: Number) -> Number:
     """Size of two moments at an angle.
 

@@ -225,16 +225,16 @@ def overhung_moment(load: float, overhang: float) -> float:
 
 @formula
 def far_reaction(load: float, near: float, bearing_span: float) -> float:
-    """Force on the farther of two bearings, the load between them.
+    """Force on the other of two bearings than the one that the load's place is measured from.
 
     R = F * a / l
 
     Parameters
     ----------
     load : F [N]
-        load between the bearings
+        load
     near : a [m]
-        load to the nearer bearing
+        from a bearing to the load, towards the other; negative outside
     bearing_span : l [m]
         between the two bearings
 
@@ -277,16 +277,16 @@ def moment_between(far_reaction: float, near: float, bearing_span: float) -> flo
 
 @formula
 def near_reaction(load: float, near: float, bearing_span: float) -> float:
-    """Force on the nearer of two bearings, the load between them.
+    """Force on the one of two bearings that the load's place is measured from.
 
     R = F * (l - a) / l
 
     Parameters
     ----------
     load : F [N]
-        load between the bearings
+        load
     near : a [m]
-        load to the nearer bearing
+        from this bearing to the load, towards the other; negative outside
     bearing_span : l [m]
         between the two bearings
 

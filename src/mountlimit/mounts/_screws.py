@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from .. import cards
+from .. import cards, strengths
 from ..fields import COMMON, Field, choose, may, need
 from ..formulas import (
     bolt_group,
@@ -194,16 +194,9 @@ def stiffness(at: Seat) -> tuple[Number, Number, str]:
 
 def shear_stress(material: Substance) -> Number:
     """Give the shear stress that may act in a material: ultimate of a metal, yield of a plastic."""
-    card = material.card
-    if card.design_class == "metal":
-        ultimate = hole_limits.ultimate_at_work(
-            card.ultimate_strength, material.yield_strength, card.yield_strength
-        )
-        return equivalent.shear_yield(ultimate)
-    shear = equivalent.shear_yield(material.yield_strength)
-    if card.shear_strength is not None:
-        shear = hole_limits.shear_at_work(shear, card.shear_strength)
-    return shear
+    if material.card.design_class == "metal":
+        return equivalent.shear_yield(strengths.ultimate(material))
+    return strengths.yielding_shear(material)
 
 
 def holding(at: Seat) -> tuple[Number, Spread, str]:
@@ -242,10 +235,7 @@ def embedment(material: Substance, diameter: Number) -> Number:
         density = timber_screws.characteristic_density(card.density)
         return timber_screws.embedment_strength(diameter, density)
     if card.design_class == "metal":
-        ultimate = hole_limits.ultimate_at_work(
-            card.ultimate_strength, material.yield_strength, card.yield_strength
-        )
-        return BEARING_STRESS * ultimate
+        return BEARING_STRESS * strengths.ultimate(material)
     return material.yield_strength
 
 

@@ -23,11 +23,9 @@ def driven(picker: Picker, chain: ChainRun) -> Driven:
     """Give the driven side; None for every part that is not told."""
     diameter = picker.optional("driven.shaft_diameter")
     bore = float(diameter or 0.0)
-    key = given_key(picker, "driven.key")
+    key = given_key(picker, "driven.key", diameter)
     if key is not None and diameter is None:
         picker.mistake("driven.shaft_diameter", "is missing: the driven key needs it")
-    elif key is not None and diameter is not None and key.height >= diameter:
-        picker.mistake("driven.key", f"does not fit a shaft of {diameter * 1000:g} mm")
     shaft = _shaft(picker)
     if key is not None and shaft is not None and shaft.dead:
         picker.mistake("driven.key", "turns nothing on a dead axle", "leave it out")

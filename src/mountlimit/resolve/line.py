@@ -6,11 +6,10 @@ import math
 
 from .. import cards, spectrum
 from ..factors import DESIGN_FACTORS
-from ..formulas import give
 from ..model import ChainDrive, Duty, DutyStep, Motor, Policy, Shaft, ShaftPlace, Use
 from ..picking import Picker
 from ..worked import Value
-from . import bearing, chain_kind, chain_life, round_shaft
+from . import bearing, chain_kind, chain_run, round_shaft
 from .outboard import outboard
 
 COMMON = "common practice, no source"
@@ -23,20 +22,12 @@ def chain(picker: Picker) -> ChainDrive:
     """Give the chain drive; an unknown direction of pull means that every direction is tried."""
     card: cards.Chain = picker.card("chain.type")
     chain_kind.compare(picker, card)
-    centres = picker.number("chain.centre_distance")
+    sizes = chain_run.sprockets(picker, "chain", card)
+    centres = sizes["centre_distance"]
     sides = picker.card("chain.tooth_sides")
     relief = TOOTH_RELIEF[sides] if sides else UNKNOWN_RELIEF
-    driving, driven = picker.number("chain.driving_teeth"), picker.number("chain.driven_teeth")
-    if centres <= card.pitch * (driving + driven) / 6.3:
-        picker.mistake(
-            "chain.centre_distance", "the two sprockets would touch", "check pitch and teeth"
-        )
-    dynamic = card.minimum_dynamic_strength
-    if dynamic is None:
-        dynamic = give.dynamic_strength(card.minimum_tensile_strength)
     return ChainDrive(
-        chain=card, driving_teeth=driving, driven_teeth=driven, centre_distance=centres,
-        pulls=_pulls(picker), slack=picker.number("chain.slack"),
+        chain=card, **sizes, pulls=_pulls(picker), slack=picker.number("chain.slack"),
         slack_given="chain.slack" in picker.given, wear=picker.number("chain.wear"),
         tooth_relief=picker.between(
             "chain.tooth_relief", *relief,
@@ -47,15 +38,11 @@ def chain(picker: Picker) -> ChainDrive:
             "common practice, no source (set up with a straightedge)",
         ),
         skew=picker.number("chain.skew"), stretch_ratio=picker.number("chain.stretch_ratio"),
-        minimum_dynamic_strength=dynamic, joint_pressure=chain_life.joint_pressure(
-            picker, card, "chain", picker.optional("motor.speed")
-        ),
-        link_share=chain_life.link_share(picker, "chain"),
+        **chain_run.strengths(picker, "chain", card, picker.optional("motor.speed")),
     )  # fmt: skip
 
 
 def _pulls(picker: Picker) -> tuple[tuple[str, Value], ...]:
-
     if "chain.pull" in picker.given:
         found = picker.given["chain.pull"].value
         return tuple((words, Value(angle, "chain.pull", "given", words)) for words, angle in found)

@@ -102,11 +102,13 @@ def _piloted(picker: Picker, part: str) -> bool:
     return picker.word(f"{part}.pilot", "no") == "yes"
 
 
-def given_key(picker: Picker, key: str) -> Key | None:
-    """Give the key that stands in the file, or None."""
+def given_key(picker: Picker, key: str, shaft: Value | None = None) -> Key | None:
+    """Give the key that stands in the file, or None; one as high as the shaft it is for is a mistake."""
     sizes = picker.card(key)
     if sizes is None:
         return None
     text = picker.given[key].text
     width, height, length = (Value(v, key, "given", f"'{text}'") for v in sizes)
+    if shaft is not None and height >= shaft:
+        picker.mistake(key, f"does not fit a shaft of {shaft * 1000:g} mm")
     return Key(width=width, height=height, length=length)
