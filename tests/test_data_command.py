@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 from click.testing import CliRunner
 
-from mountlimit.cli import DATA_KINDS, main
+from mountlimit.cli import main
+from mountlimit.commands.data import DATA_KINDS
 
 
 def run(*arguments):

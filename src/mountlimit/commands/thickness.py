@@ -1,0 +1,43 @@
+"""`mountlimit thickness`: how thick the plate must be."""
+
+from __future__ import annotations
+
+import click
+
+from ._common import FILE, JSON, asked, console, show_json
+
+
+@click.command("thickness")
+@FILE
+@click.option(
+    "--for",
+    "wanted",
+    metavar="CURRENT",
+    help="Motor current to carry, for example 200A; the file's wanted current by default.",
+)
+@click.option(
+    "--material",
+    "materials",
+    multiple=True,
+    metavar="NAME",
+    help="Material to try (again for more); one per family by default.",
+)
+@JSON
+def thickness(file: str, wanted: str | None, materials: tuple[str, ...], as_json: bool) -> None:
+    """Say how thick the plate must be for a wanted current, in several materials."""
+    from ..drivefile import read
+    from ..report import thickness_text
+    from ..resolve import resolve
+    from ..thickness import thinnest
+
+    drive_file = read(file)
+    drive = resolve(drive_file)
+    current = asked(wanted, drive)
+    answers = thinnest(drive_file, current, materials)
+    if as_json:
+        show_json(thickness_text.record(answers, current))
+    else:
+        thickness_text.write(answers, current, drive, console())
+
+
+COMMAND = thickness
