@@ -111,7 +111,7 @@ def assess(file: DriveFile, dead_stop: bool = False) -> Assessment:
         first_gives=lines[found.limits.index(gives)] if gives else None,
         uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
         effects=found.effects, starting_from=explain(drive),
-        warnings=(*drive.warnings, *_few_teeth(drive), *_idle(drive), *_warnings(drive, eps, case), *_apart(both)),
+        warnings=(*drive.warnings, *_few_teeth(drive), *_idle(drive), *_warnings(drive, eps, case), *_apart(both), *_seen(found)),
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
         stops=jam.stops(found) if dead_stop or drive.motor.speed is not None else None,
         upkeep=upkeep(drive),
@@ -257,6 +257,17 @@ def _pull_index(drive: Drive) -> int:
 def _idle(drive: Drive) -> list[str]:
     """Say so when a jack screw stops nothing."""
     return [JACK_IDLE] if drive.fixings.jack and stands_idle(drive) else []
+
+
+def _seen(found: Found) -> list[str]:
+    """Say what trials tell: that there are some, and any that gave or rubbed within the safe limit."""
+    trials, safe = found.drive.trials, found.first_safe.safe
+    lines = [
+        f"You saw it: {trial}. That is within what is said to be safe: the file is not your drive. Stay below "
+        "that current, and find out what differs before you trust a number here."
+        for trial in trials if trial.seen != "fine" and trial.current <= safe
+    ]  # fmt: skip
+    return lines + (["Trials move the estimate: ask mountlimit sure."] if trials else [])
 
 
 def _few_teeth(drive: Drive) -> list[str]:

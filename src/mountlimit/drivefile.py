@@ -13,7 +13,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
-from . import cards, shaft_places, spectrum, units
+from . import cards, shaft_places, spectrum, trial_entries, units
 from .errors import InputError, Mistake, MountlimitError
 from .factors import DESIGN_FACTORS
 from .fields import SECTIONS, Field
@@ -439,6 +439,7 @@ _WORDS: dict[str, Callable[[Field, Any], Any]] = {
     "points": _points,
     "shaft places": lambda _, value: shaft_places.read(value),
     "spectrum": lambda _, value: spectrum.read(value),
+    "trials": lambda _, value: trial_entries.read(value),
     "place": lambda _, value: points.place(value),
     "hole": lambda _, value: points.hole(value),
     "slot": lambda _, value: points.slot(value),

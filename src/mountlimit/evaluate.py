@@ -99,10 +99,14 @@ def curves(
 
     With ``stop_from`` (rad/s, shape (n,)) the load cases are those of a dead stop alone.
     """
-    case = case_at(drive, np.asarray(currents, float), stop_from=stop_from)
+    return curves_of(case_at(drive, np.asarray(currents, float), stop_from=stop_from), only)
+
+
+def curves_of(case: Case, only: Iterable[str] | None = None) -> dict[str, Curve]:
+    """Give every check's utilisation on a drive under its loads, the worst load case at each current."""
     wanted = None if only is None else set(only)
     found = {}
-    for check in applicable(drive):
+    for check in applicable(case.drive):
         if wanted is None or check.name in wanted:
             found[check.name] = _curve(check, case)
     return found
@@ -125,6 +129,12 @@ def _worst(check: Check, case: Case, rows: list[Row]) -> Array | None:
     shape = (len(case.loads.groups), np.size(case.loads.current))
     worst = np.max([np.broadcast_to(r.utilisation, shape) for r in rows], axis=0)
     return np.where(keep, worst, -np.inf)
+
+
+def used_at_station(check: Check, case: Case, station: str) -> Array | None:
+    """Give the utilisation of one named row of a check over the currents; None where it has none."""
+    found = _worst(check, case, [r for r in check.rows(case) if r.station == station])
+    return None if found is None else np.maximum(found.max(axis=0), 0.0)
 
 
 def _curve(check: Check, case: Case) -> Curve:

@@ -76,6 +76,7 @@ def choose(key: str, meaning: str, choices: tuple[str, ...]) -> Field:
 TOP = Section("", "the file", (
     Field(key="title", kind="text", meaning="what this drive is", required=True, example="Barrow with a chain drive"),
     choose("units", "units of the printed answer", ("metric", "inch")),
+    Field(key="trial", kind="trials", meaning="tables [[trial]] at the end of the file: a motor current that was run, and what was seen (fine, rubs, thrown, slipped, bent, broke), with the part if you know it"),
 ))  # fmt: skip
 
 MOTOR = Section("motor", "the motor and how it is bolted to the mount", (

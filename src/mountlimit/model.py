@@ -28,6 +28,7 @@ from .held import (
     Sprocket,
 )
 from .mounting import Mount
+from .trial_entries import Trial
 from .worked import Value
 
 if TYPE_CHECKING:
@@ -356,6 +357,7 @@ class Drive:
     ranges: tuple[Range, ...]
     words: tuple[tuple[str, str], ...]
     warnings: tuple[str, ...]
+    trials: tuple[Trial, ...] = ()
     plates: Any = None  # the reduced plate model (``plate_route.Route``), or None
 
 

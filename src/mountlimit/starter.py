@@ -26,6 +26,7 @@ WORDS = {
     "points": '[["40 A", "4.6 N*m"], ["80 A", "9.5 N*m"]]',
     "direction": '"across"',
     "shaft places": '[["shoulder, sharp", "18 mm", "10 mm"]]',
+    "trials": '[{ current = "20 A", seen = "fine" }]',
     "spectrum": '[["100 %", "10 %"], ["50 %", "40 %"], ["20 %", "30 %", "50 %"]]',
 }
 # Keys that stand ready in a starter file besides the required ones: what ten minutes with a

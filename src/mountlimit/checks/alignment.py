@@ -19,6 +19,9 @@ RUNNING_OFFSET = Value(0.001, "policy.running_offset", "assumed",
 NOT_STIFF = Value(1.0, "stiffness of the chain", "assumed", "counts on the latest edge only")
 
 
+RUBS = "plates rub on the teeth"
+
+
 def lean(case: Case) -> tuple[Number, Number, Number]:
     """Give yaw (rad), offset off the plane (m) and approach (m) of the sprocket, summed over all parts."""
     angle = case.loads.pull_angle
@@ -84,7 +87,7 @@ def peak_rows(case: Case) -> list[Row]:
         allowed = alignment.offset_allowed(policy.peak_offset, case.drive.chain.centre_distance)
         peak = [
             _row("angle between the shafts", _parallel(case), policy.peak_skew, "angle", "safe"),
-            _row("plates rub on the teeth", eps, rub(case), "angle", "safe"),
+            _row(RUBS, eps, rub(case), "angle", "safe"),
             _row("offset", offset, allowed, "length", "safe"),
         ]
         rows += _only(case, ("pull", "reverse"), peak)

@@ -65,5 +65,5 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
         chain=chain, shaft=shaft, hub=hub, jackshaft=jackshaft, driven=driven, mount=mount, fixings=fixings, frame=frame, use=use,
         duty=duty, policy=policy, ranges=tuple(picker.ranges.values()),
         words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys((*picker.warnings, *file.notes))),
-        plates=file.plates,
+        trials=file.given["trial"].value if "trial" in file.given else (), plates=file.plates,
     )  # fmt: skip
