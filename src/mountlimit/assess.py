@@ -98,7 +98,11 @@ def assess(file: DriveFile, dead_stop: bool = False) -> Assessment:
 
     Raises ``InputError`` as ``resolve``.
     """
-    found = limits.find(file)
+    return of_found(limits.find(file), dead_stop)
+
+
+def of_found(found: Found, dead_stop: bool = False) -> Assessment:
+    """Do the rest of the job when the limits are found."""
     drive = found.drive
     pick = _pull_index(drive)
     lines = tuple(_line(found, limit, pick) for limit in found.limits)

@@ -53,12 +53,13 @@ def work(
     likely: bool = False,
     found: Found | None = None,
     dead_stop: bool = False,
+    limit: Limit | None = None,
 ) -> Worked:
     """Work one check out step by step.
 
     The current is the safe limit itself unless another is asked for (the set current where the
     limit is not reached); inputs stand at the ends the safe limit takes, or at likely values.
-    ``found`` saves finding the limits again.  ``dead_stop`` works the line for a dead stop, with that
+    ``found`` saves finding the limits again; ``limit`` is the one of them meant, where a check has two.  ``dead_stop`` works the line for a dead stop, with that
     current (the set one unless asked for) flowing, from the speed that uses the part up.
 
     Raises
@@ -74,7 +75,7 @@ def work(
         )
     found = found or limits.find(file)
     file = found.file
-    limit = next((x for x in found.limits if x.check.name == name), None)
+    limit = limit or next((x for x in found.limits if x.check.name == name), None)
     if limit is None:
         raise MountlimitError(
             f"the check {name} does not speak of this drive ({BY_NAME[name].part})"

@@ -32,25 +32,44 @@ EFFECT_SHOWN = 0.002  # change of the logarithm of the first limit
 def write(a: Assessment, console: Console) -> None:
     """Print the assessment."""
     console.print(first_words(a))
+    write_limits(a, console)
+    write_at_currents(a, console)
+    write_routes(a, console)
+    write_wanted(a, console)
+    write_notes(a, console)
+    write_assumed(a, console)
+    write_upkeep(a, console)
+    write_list(console, "\nNot checked", not_checked(a.drive))
+    write_list(console, "Take care", CAUTIONS)
+
+
+def write_limits(a: Assessment, console: Console) -> None:
+    """Print the list of limits, and what its columns mean."""
     heading(console, "\nLimits in motor current, smallest first")
     console.print(_limits(a))
     _under_the_list(a, console)
+
+
+def write_at_currents(a: Assessment, console: Console) -> None:
+    """Print loads and movement at the set current, and what a dead stop would do."""
     _at_the_set_current(a, console)
     jam_text.write(a.stops, a.drive.system, console)
-    _routes(a, console)
-    if a.drive.current.wanted is not None:
-        _wanted(a, console)
-    _notes(a, console)
+
+
+def write_assumed(a: Assessment, console: Console) -> None:
+    """Print the assumed inputs, by what they do to the first safe limit."""
     first = a.first_safe.limit.check.name
     heading(console, f"\nAssumed inputs, by what they do to the safe limit of {first}")
     console.print("One input at a time at its low and high end, all others at their likely value.")
     console.print(_effects(a))
     _assumed_in_words(a, console)
+
+
+def write_upkeep(a: Assessment, console: Console) -> None:
+    """Print what to set and measure on the chain, or on both."""
     upkeep_text.write(a.upkeep, a.drive, console)
     if a.second_upkeep:
         upkeep_text.write(a.second_upkeep, second_drive(a.drive), console, "second chain")
-    _list(console, "\nNot checked", not_checked(a.drive))
-    _list(console, "Take care", CAUTIONS)
 
 
 def _limits(a: Assessment) -> Table:
@@ -103,14 +122,15 @@ def _at_the_set_current(a: Assessment, console: Console) -> None:
     )
 
 
-def _routes(a: Assessment, console: Console) -> None:
+def write_routes(a: Assessment, console: Console) -> None:
     """Say which model governs, and how the other one sees the same case."""
     console.print(f"Stiffness and bolt forces by the {a.route}.")
     for line in both_lines(a.both, a.drive.system):
         console.print(f"  {line}")
 
 
-def _wanted(a: Assessment, console: Console) -> None:
+def write_wanted(a: Assessment, console: Console) -> None:
+    """Say which safe limits the wanted current passes, if one is told, and what follows."""
     wanted = float(a.drive.current.wanted or 0.0)
     passed = passed_at(a, wanted)
     if not passed:
@@ -132,7 +152,8 @@ def _wanted(a: Assessment, console: Console) -> None:
         console.print(f"What {RANK_WORDS[rank]}: {parts} ({words}).")
 
 
-def _notes(a: Assessment, console: Console) -> None:
+def write_notes(a: Assessment, console: Console) -> None:
+    """Print what stands beside the limits, and the warnings."""
     notes = [(x.limit, n) for x in a.lines for n in x.notes if not math.isinf(x.limit.safe)]
     if notes or a.warnings:
         console.print()
@@ -196,7 +217,8 @@ def _assumed_in_words(a: Assessment, console: Console) -> None:
     console.print("All low and high ends with their sources: --json.")
 
 
-def _list(console: Console, title: str, items: tuple[str, ...]) -> None:
+def write_list(console: Console, title: str, items: tuple[str, ...]) -> None:
+    """Print a list under a heading."""
     heading(console, f"{title}:")
     for item in items:
         console.print(f"  - {item}")

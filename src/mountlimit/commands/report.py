@@ -1,0 +1,83 @@
+"""`mountlimit report`: one sheet to look at, print and check."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import click
+
+from ._common import FILE, progress_shown
+
+FORMATS = ("html", "md", "json")
+
+
+@click.command("report")
+@FILE
+@click.option(
+    "-o",
+    "--output",
+    type=click.Path(),
+    help="Write to this file; FILE's name with .html by default.",
+)
+@click.option(
+    "--format",
+    "kind",
+    type=click.Choice(FORMATS),
+    help="html, md or json; by the output's name when left out.",
+)
+@click.option(
+    "--paper",
+    type=click.Choice(("A4", "letter")),
+    default="A4",
+    show_default=True,
+    help="For printing.",
+)
+@click.option(
+    "--date",
+    metavar="YYYY-MM-DD",
+    help="Date on the sheet; SOURCE_DATE_EPOCH or today when left out.",
+)
+def report(file: str, output: str | None, kind: str | None, paper: str, date: str | None) -> None:
+    """Write the whole answer as one page: figures, limits, changes, step plan, worked calculations."""
+    from ..drivefile import read
+    from ..sheet import content, gather
+    from ..writing import write_whole
+
+    target = Path(output) if output else Path(f"{Path(file).stem}.{kind or 'html'}")
+    kind = kind or _by_name(target)
+    stamp = gather.dated(date)
+    with progress_shown():
+        found = gather.gather(read(file))
+    sheet = content.sheet(found, gather.head(found.assessment, stamp))
+    write_whole(target, _written(kind, sheet, found, paper))
+    click.echo(f"Wrote {target}.")
+
+
+def _by_name(target: Path) -> str:
+    kind = {".html": "html", ".htm": "html", ".md": "md", ".json": "json"}.get(
+        target.suffix.lower()
+    )
+    if kind is None:
+        raise click.UsageError(f"{target}: say the format with --format: {', '.join(FORMATS)}")
+    return kind
+
+
+def _written(kind: str, sheet: Any, found: Any, paper: str) -> str:
+    if kind == "html":
+        from ..sheet.html import render
+
+        return render(sheet, paper)
+    if kind == "md":
+        from ..sheet.markdown import render as as_markdown
+
+        return as_markdown(sheet)
+    import json
+
+    from ..report.record import record as result
+    from ..sheet.as_data import record
+
+    return json.dumps(record(sheet, result(found.assessment)), indent=1, ensure_ascii=False) + "\n"
+
+
+COMMAND = report

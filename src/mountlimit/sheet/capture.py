@@ -1,0 +1,68 @@
+"""Takes what a report prints on a console as blocks, so that sheet and terminal say the same."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from rich.table import Table
+
+from .blocks import Block, Bullets, Grid, Paragraph, Subheading
+
+ITEM = "  - "
+
+
+class Capture:
+    """Stands in for a console: keeps text, headings and tables."""
+
+    width = 100
+
+    def __init__(self) -> None:
+        self.blocks: list[Block] = []
+
+    def print(self, *things: Any, style: str | None = None, **_: Any) -> None:
+        """Keep what would be printed."""
+        for thing in things:
+            if isinstance(thing, Table):
+                self._table(thing)
+            else:
+                self._text(str(thing), style == "bold")
+
+    def _text(self, text: str, bold: bool) -> None:
+        words = text.strip("\n")
+        if not words.strip():
+            return
+        if bold:
+            self.blocks.append(Subheading(text=words.strip().rstrip(":")))
+        elif words.startswith(ITEM):
+            self._item(words.removeprefix(ITEM))
+        else:
+            self.blocks += [
+                Paragraph(text=" ".join(part.split())) for part in words.split("\n") if part.strip()
+            ]
+
+    def _item(self, words: str) -> None:
+        before = self.blocks[-1] if self.blocks else None
+        if isinstance(before, Bullets):
+            self.blocks[-1] = Bullets(items=(*before.items, words))
+        else:
+            self.blocks.append(Bullets(items=(words,)))
+
+    def _table(self, table: Table) -> None:
+        columns = [[str(cell) for cell in column.cells] for column in table.columns]
+        before = self.blocks[-1] if self.blocks else None
+        self.blocks.append(
+            Grid(
+                caption=before.text if isinstance(before, Subheading) else "",
+                heads=tuple(str(c.header) for c in table.columns),
+                rows=tuple(zip(*columns, strict=True)),
+                right=tuple(c.justify == "right" for c in table.columns),
+            )
+        )
+
+
+def blocks_of(write: Callable[..., None], *arguments: Any) -> tuple[Block, ...]:
+    """Give the blocks of a report function whose last argument is a console."""
+    console = Capture()
+    write(*arguments, console)
+    return tuple(console.blocks)

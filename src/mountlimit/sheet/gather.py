@@ -1,0 +1,77 @@
+"""Works out everything a sheet shows, by the same modules as the commands."""
+
+from __future__ import annotations
+
+import datetime
+import hashlib
+import os
+from collections.abc import Iterable
+from importlib.resources import files
+from pathlib import Path
+
+from .. import __version__, cards, limits, sampling, sure, why
+from ..assess import Assessment, of_found
+from ..drivefile import DriveFile
+from ..errors import MountlimitError
+from ..limits import Found
+from ..why import Worked
+from .blocks import Head
+from .content import Gathered
+
+
+def gather(file: DriveFile) -> Gathered:
+    """Work a drive out for its sheet. Raises ``InputError`` as ``resolve``."""
+    found = limits.find(file)
+    assessment = of_found(found)
+    return Gathered(
+        assessment=assessment, sure=sure.of(found, sampling.take(found)), worked=worked(found), pictures={}
+    )  # fmt: skip
+
+
+def worked(found: Found) -> tuple[Worked, ...]:
+    """Work every limit out step by step, in the order of the list."""
+    return tuple(
+        why.work(found.file, limit.check.name, found=found, limit=limit) for limit in found.limits
+    )
+
+
+def head(assessment: Assessment, date: str | None) -> Head:
+    """Give the block on top; the date given, that of SOURCE_DATE_EPOCH, or today."""
+    return Head(
+        title=assessment.drive.title, file=Path(assessment.file.name).name, input_sha256=assessment.file.sha256,
+        version=__version__, data_version=data_version(), date=dated(date),
+    )  # fmt: skip
+
+
+def dated(date: str | None) -> str:
+    """Give the date to print. Raises ``MountlimitError`` for one that is none."""
+    epoch = os.environ.get("SOURCE_DATE_EPOCH")
+    try:
+        if date is not None:
+            return datetime.date.fromisoformat(date).isoformat()
+        if epoch:
+            return datetime.datetime.fromtimestamp(int(epoch), datetime.UTC).date().isoformat()
+    except (ValueError, OverflowError, OSError):
+        name, value = ("--date", date) if date is not None else ("SOURCE_DATE_EPOCH", epoch)
+        raise MountlimitError(
+            f"{name} = '{value}': expected a date such as 2026-05-31"
+            if date is not None
+            else f"{name} = '{value}': expected seconds since 1970"
+        ) from None
+    return datetime.date.today().isoformat()
+
+
+def data_version() -> str:
+    """Give a mark of all data cards: another number somewhere, another mark."""
+    whole = hashlib.sha256()
+    for name, content in sorted(_card_files()):
+        whole.update(name.encode() + b"\0" + content + b"\0")
+    return whole.hexdigest()[:10]
+
+
+def _card_files() -> Iterable[tuple[str, bytes]]:
+    for entry in files("mountlimit.data").iterdir():
+        if entry.name.endswith(".toml"):
+            yield entry.name, entry.read_bytes()
+    for path in cards.folder("materials").glob("*.toml"):
+        yield f"materials/{path.name}", path.read_bytes()
