@@ -18,12 +18,19 @@ from .words import amperes, shown, upto
 SHOWN = 8
 WORTH = 0.97  # of the band left: what narrows it less is not shown
 RARE = 0.005
+ROUGH = 0.05  # error of the stand-in that is told in front
 
 
 def write(a: Sure, console: Console) -> None:
     """Print the bands, what is first how often, and what to measure next."""
     for line in _first_words(a):
         console.print(line)
+    rough = [p.check.part for p in a.parts if p.error > ROUGH and p.first > RARE]
+    if rough:
+        console.print(
+            f"Rough for: {', '.join(rough)}. Its limit hangs on its inputs in a way the fit follows badly "
+            f"({100 * max(p.error for p in a.parts if p.first > RARE):.0f} % off); the band is wider for it."
+        )
     for flag in a.verdict.flags:
         console.print(f"Trial: {flag}")
     heading(console, "\nWhat gives first, and where each part gives (5, 50 and 95 of 100 cases)")
