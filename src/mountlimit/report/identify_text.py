@@ -134,7 +134,11 @@ def _wear(found: Identity) -> str:
     if found.worn is None or found.state in ("unknown", "new"):
         if not found.fits:
             return ""
-        return "Length as that of a new one." if found.state == "new" else "Wear not known: measure ten pitches."
+        return (
+            "Length as that of a new one."
+            if found.state == "new"
+            else "Wear not known: measure ten pitches."
+        )
     grown = f"If it is this chain it has worn by {100 * found.worn:.1f} %"
     if found.state == "replace":
         return f"{grown}. Replace it, and look at the sprockets' teeth: {WEAR}."
