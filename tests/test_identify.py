@@ -192,3 +192,10 @@ def test_every_marking_alone_prints(name):
     assert shown.exit_code == 0, shown.output
     assert "A stamp alone is no proof" in shown.output
     assert f'type = "{name}"' in shown.output
+
+
+def test_reading_at_the_edge_of_the_caliper_counts():
+    """7.9 mm is 0.15 mm over the 7.75 mm of 08B: just inside what a caliper may be off."""
+    found = identify(*read("127 mm", "7.9 mm", "8.5 mm", ""))
+    assert found.fits
+    assert found.best.chain.id in ("08B", "428")

@@ -17,10 +17,10 @@ CLOSE = 1.0  # of a tolerance, nearer than which no chain is named before anothe
 SHOWN = 6  # look-alikes in the table
 WEAR = "1.5 % is the limit (1 % with a sprocket of 200 teeth)"
 HOW = (
-    "How to measure: lift the chain off or let the motor pull the run tight, so that ten pitches lie straight "
-    "without slack; caliper from the left side of one pin to the left side of the tenth after it. Roller: across "
-    "one roller, at its middle. Inner width: between two inner plates, with the caliper's inside jaws. Motor off and "
-    "its supply unplugged; keep fingers out of the teeth."
+    "How to measure, motor off and its supply unplugged: turn the driven side by hand until the run is tight, or hang a "
+    "weight on the chain, so that ten pitches lie straight; caliper from the left side of one pin to the left side of the "
+    "tenth after it. Roller: across one roller, at its middle. Inner width: between two inner plates, with the caliper's "
+    "inside jaws. Keep fingers out of the teeth."
 )
 
 
@@ -85,7 +85,7 @@ def _past_use(found: Identity) -> str:
     best, long = found.best, found.best.lengthened
     if found.counted is not None or long is None or not lookalikes.WORN < long <= PAST_USE:
         return ""
-    body = all(d is None or abs(d) <= lookalikes.CALIPER for d in (best.roller, best.width))
+    body = all(d is None or abs(d) <= lookalikes.CALIPER + 1e-9 for d in (best.roller, best.width))
     return (
         f" If it is {best.chain.id} it is worn far past use: replace it and its sprockets."
         if body
@@ -103,7 +103,7 @@ def _why_not(match: Match) -> str:
         what = "shorter than new" if match.lengthened < 0 else "longer, more than wear makes (3 %)"
         said.append(f"ten pitches are {100 * abs(match.lengthened):.1f} % {what}")
     for words, off in (("rollers", match.roller), ("inner width", match.width)):
-        if off is not None and abs(off) > lookalikes.CALIPER:
+        if off is not None and abs(off) > lookalikes.CALIPER + 1e-9:
             said.append(f"{words} {_mm(abs(off))} mm too {'large' if off > 0 else 'small'}")
     return " and ".join(said) or "its readings are off together"
 
