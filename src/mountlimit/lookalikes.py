@@ -58,7 +58,7 @@ class Match:
 
     @property
     def _body(self) -> bool:
-        return all(d is None or abs(d) <= CALIPER for d in (self.roller, self.width))
+        return all(d is None or abs(d) <= CALIPER + 1e-9 for d in (self.roller, self.width))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -28,14 +28,14 @@ def write(stops: Stops | None, system: str, console: Console) -> None:
     parts = [s for s in stops.parts if not math.isinf(s.safe)]
     heading(console, f"\nA dead stop of the driven side with {stops.current:g} A flowing")
     if not parts:
-        console.print(f"Uses up no part below {_speed(stops.reach, system)}.")
+        console.print(f"Uses up no part below {speed_words(stops.reach, system)}.")
         return
     table = new_table()
     table.add_column("what it uses up")
     table.add_column("safe to", justify="right", no_wrap=True)
     table.add_column("gives at (band)", justify="right", no_wrap=True)
     if stops.speed is not None:
-        table.add_column(f"used at {_speed(stops.speed, system)}", justify="right")
+        table.add_column(f"used at {speed_words(stops.speed, system)}", justify="right")
     table.add_column("name for why --jam", no_wrap=True)
     for stop in parts[:SHOWN]:
         table.add_row(*_row(stop, stops, system))
@@ -81,7 +81,7 @@ def _row(stop: Stop, stops: Stops, system: str) -> list[str]:
 
 def _safe(stop: Stop, system: str) -> str:
     """Write the safe speed, rounded down; nought means that twice the steady pull is too much already."""
-    return "no speed" if stop.safe == 0 else _speed(stop.safe, system, down=True)
+    return "no speed" if stop.safe == 0 else speed_words(stop.safe, system, down=True)
 
 
 def _gives(stop: Stop, stops: Stops, system: str) -> str:
@@ -89,16 +89,18 @@ def _gives(stop: Stop, stops: Stops, system: str) -> str:
         return "-"
     low = _below(stop.gives_low, stops.reach, system)
     if math.isinf(stop.gives):
-        return f"above {_speed(stops.reach, system)}" + (f" (could be {low})" if low else "")
-    high = _below(stop.gives_high, stops.reach, system) or f"over {_speed(stops.reach, system)}"
-    return f"{_speed(stop.gives, system)} ({low} to {high})"
+        return f"above {speed_words(stops.reach, system)}" + (f" (could be {low})" if low else "")
+    high = (
+        _below(stop.gives_high, stops.reach, system) or f"over {speed_words(stops.reach, system)}"
+    )
+    return f"{speed_words(stop.gives, system)} ({low} to {high})"
 
 
 def _below(speed: float | None, reach: float, system: str) -> str:
-    return "" if speed is None or speed > reach else _speed(speed, system)
+    return "" if speed is None or speed > reach else speed_words(speed, system)
 
 
-def _speed(speed: float, system: str, down: bool = False) -> str:
+def speed_words(speed: float, system: str, down: bool = False) -> str:
     """Write a speed with two digits."""
     if speed <= 0 or math.isinf(speed):
         return units.show(speed, RPM, system)
