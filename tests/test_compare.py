@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from functools import cache
 from io import StringIO
 from pathlib import Path
 
@@ -13,12 +14,18 @@ from rich.console import Console
 from conftest import changed, drive_file, saddle_file, toml_text, welded_file
 from mountlimit import limits, starter
 from mountlimit.cli import main
-from mountlimit.compare import compare
+from mountlimit.compare import compare, side_by_side
 from mountlimit.drivefile import parse, read
 from mountlimit.mounts import FORMS
 from mountlimit.report import compare_text
 
 FOLDER = Path(__file__).parent.parent / "examples"
+
+
+@cache
+def plate():
+    """The limits of the plate that the others are laid beside, found once."""
+    return limits.find(drive_file())
 
 
 def printed(found):
@@ -33,7 +40,9 @@ def test_a_file_with_itself(name):
     """Nothing changed, and no limit differs."""
     file = read(FOLDER / f"{name}.toml")
     found = compare(file, file)
-    assert not found.changes and not found.became_known and not found.became_assumed
+    assert not found.changes
+    assert not found.became_known
+    assert not found.became_assumed
     assert all(compare_text.difference(p) in (0.0, None) for p in found.pairs)
     assert printed(found).startswith("Nothing changed")
 
@@ -41,11 +50,10 @@ def test_a_file_with_itself(name):
 @pytest.mark.parametrize("other", [welded_file, saddle_file], ids=["welded", "saddle"])
 def test_swapped_is_mirrored(other):
     """B against A says the same the other way round, also for two forms."""
-    one, two = compare(drive_file(), other()), compare(other(), drive_file())
-    assert {(c.key, c.a, c.b) for c in one.changes} == {(c.key, c.b, c.a) for c in two.changes} or (
-        {c.key for c in one.changes} == {c.key for c in two.changes}
-    )
-    assert one.became_known == tuple(k for k in one.became_known if k in two.became_assumed)
+    found = limits.find(other())
+    one, two = side_by_side(plate(), found), side_by_side(found, plate())
+    ahead_keys = {c.key: (c.a, c.b) for c in one.changes}
+    assert ahead_keys == {c.key: (c.b, c.a) for c in two.changes}
     assert set(one.became_known) == set(two.became_assumed)
     ahead = {(p.name, p.current_kind): compare_text.difference(p) for p in one.pairs}
     back = {(p.name, p.current_kind): compare_text.difference(p) for p in two.pairs}
@@ -53,8 +61,10 @@ def test_swapped_is_mirrored(other):
     for key, change in ahead.items():
         assert (change is None) == (back[key] is None)
         assert change is None or change == -back[key]
-    assert any(p.a is None for p in one.pairs) and any(p.b is None for p in one.pairs)
-    assert "only in A" in printed(one) and "only in B" in printed(one)
+    assert any(p.a is None for p in one.pairs)
+    assert any(p.b is None for p in one.pairs)
+    assert "only in A" in printed(one)
+    assert "only in B" in printed(one)
 
 
 @pytest.mark.parametrize(
@@ -64,7 +74,7 @@ def test_swapped_is_mirrored(other):
 )  # fmt: skip
 def test_one_edit_shows_one_key(key, text):
     """Exactly the edited key stands among what was written."""
-    found = compare(drive_file(), drive_file(**{key.replace(".", "__"): text}))
+    found = side_by_side(plate(), limits.find(drive_file(**{key.replace(".", "__"): text})))
     assert [c.key for c in found.written] == [key]
     assert found.written[0].b.text == text
     assert text in printed(found)
@@ -82,14 +92,15 @@ def test_written_otherwise_is_the_same():
 
 def test_material_brings_its_card_values_along():
     """What the card gives is listed apart from what was written."""
-    found = compare(drive_file(), drive_file(mount__material="s235"))
+    found = side_by_side(plate(), limits.find(drive_file(mount__material="s235")))
     assert {"mount.elastic_modulus", "mount.yield_strength"} <= {c.key for c in found.followed}
 
 
 def test_what_became_known():
     """An assumed input that is told leaves one assumption less."""
-    found = compare(drive_file(), drive_file(shaft__bearing_span="115 mm"))
-    assert found.became_known == ("shaft.bearing_span",) and not found.became_assumed
+    found = side_by_side(plate(), limits.find(drive_file(shaft__bearing_span="115 mm")))
+    assert found.became_known == ("shaft.bearing_span",)
+    assert not found.became_assumed
     assert found.assumed[0] == found.assumed[1] + 1
     assert "Assumed in A, told in B: shaft.bearing_span." in printed(found)
 
@@ -123,8 +134,8 @@ def test_another_check_sets_it():
 @pytest.mark.parametrize("form", sorted(FORMS))
 def test_every_form_beside_a_plate(form):
     """The starter of every form compares with a plate, in text and as a record."""
-    file = parse(starter.starter(form).encode(), f"{form}.toml")
-    found = compare(drive_file(), file)
+    file = parse(starter.text(form, "drive.toml").encode(), "drive.toml")
+    found = side_by_side(plate(), limits.find(file))
     json.dumps(compare_text.record(found), allow_nan=False)
     assert printed(found).startswith("B is ")
 
@@ -145,5 +156,7 @@ def test_one_line_for_a_mistake(tmp_path, side, changes, holds):
     result = CliRunner().invoke(main, ["compare", *pair])
     assert result.exit_code == 2
     lines = result.stderr.strip().splitlines()
-    assert len(lines) == 1 and holds in lines[0] and "bad.toml" in lines[0], result.stderr
+    assert len(lines) == 1, result.stderr
+    assert holds in lines[0]
+    assert "bad.toml" in lines[0]
     assert not result.stdout

@@ -115,7 +115,12 @@ def compare(a: DriveFile, b: DriveFile) -> Comparison:
     step("finding the limits", 1, 2)
     two = limits.find(b)
     step("finding the limits", 2, 2)
-    first, second = inputs(a, one.drive), inputs(b, two.drive)
+    return side_by_side(one, two)
+
+
+def side_by_side(one: Found, two: Found) -> Comparison:
+    """Compare two drives whose limits are found."""
+    first, second = inputs(one.file, one.drive), inputs(two.file, two.drive)
     return Comparison(
         a=one, b=two, changes=tuple(_changes(first, second)), pairs=tuple(_pairs(one, two)),
         became_known=_became(first, second), became_assumed=_became(second, first),
