@@ -105,9 +105,9 @@ def _before(drive: Drive) -> tuple[str, ...]:
         if drive.mount.flat_face:
             holds += "; a line of paint across the motor bolts on to the mount"
     return (
-        "A run without load first, wheels off the ground. The pulls are starts from rest against the usual load, "
+        "A run without load first. The pulls are starts from rest against the usual load, "
         "straight and with room ahead; read from the controller that the motor current was reached.",
-        f"Marks: {holds}.",
+        f"Marks: {holds}; and a line across each hub on to its shaft.",
         "Write down the sag at the middle of the slack run in mm, and the offset of the sprockets in mm against a "
         "straightedge.",
         "Along the chain: a lump of plasticine on the frame, just touching the bare teeth on the side of the "
