@@ -143,7 +143,7 @@ def test_every_form_beside_a_plate(form):
 @pytest.mark.parametrize("side", [0, 1])
 @pytest.mark.parametrize(
     ("changes", "holds"),
-    [(None, "no such file"), ({"mount__thickness": "6 kg"}, "mount.thickness"), ({"chain__typ": "40"}, "chain.type")],
+    [(None, "no such file"), ({"mount__thickness": "6 kg"}, "mount.thickness"), ({"chain__typ": "40"}, "chain.typ = ")],
     ids=["missing", "unit", "key"],
 )  # fmt: skip
 def test_one_line_for_a_mistake(tmp_path, side, changes, holds):
