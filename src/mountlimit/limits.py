@@ -272,11 +272,12 @@ THERE = {
     "chain line": "out of line as built, bearing play, a slack or worn chain",
     "clamped tube": "the pull of the clamp's own bolts",
 }
+THERE_ELSE = "weight, knocks, pull of the slack chain"
 
 
 def _why_not(drive: Drive, check: Check, safe: float, utilisation: Array, reach: float) -> str:
     if safe == 0.0:
-        there = THERE.get(check.part, "weight, knocks, pull of the slack chain")
+        there = THERE.get(check.part, THERE_ELSE)
         if drive.policy.jam and check.meets_a_jam:
             there += ", a dead stop from motor.speed"
         return (

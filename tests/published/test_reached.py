@@ -1,6 +1,6 @@
 """Published cases prove what the commands run: every function they name is reached.
 
-The commands check, why, chains and thickness are run over a few drives under a profiler.
+The commands check, why, chains, thickness and steps are run over a few drives under a profiler.
 """
 
 from __future__ import annotations
@@ -21,11 +21,11 @@ from rich.console import Console
 import mountlimit.formulas as package
 import update_published_table
 from conftest import angle_file, block_file, drive_file, saddle_file, welded_file
-from mountlimit import assess, chains, limits, meshed, open_section, thickness, why
+from mountlimit import assess, chains, limits, meshed, open_section, steps, thickness, why
 from mountlimit.cards import folder
 from mountlimit.drivefile import DriveFile, read
 from mountlimit.evaluate import applicable
-from mountlimit.report import chains_text, record, text, thickness_text, worked_text
+from mountlimit.report import chains_text, record, steps_text, text, thickness_text, worked_text
 from mountlimit.worked import FORMULAS
 
 HERE = Path(__file__).parent
@@ -143,6 +143,7 @@ def run(file: DriveFile, compare: bool, worked: set[str]) -> None:
     if compare:
         chains_text.record(chains.compare(file), 60.0)
         thickness_text.record(thickness.thinnest(file, 20.0, ["6061"]), 20.0)
+        steps_text.record(steps.plan(file))
 
 
 @pytest.fixture(scope="module")

@@ -165,3 +165,34 @@ def equivalent_load(
     """
     worn = first_speed * power(first_load, life_exponent) + second_speed * power(second_load, life_exponent)  # fmt: skip
     return power(worn / (first_speed + second_speed), 1 / life_exponent)
+
+
+@formula
+def rest_after_pull(pull_time: float, current: float, continuous: float) -> float:
+    """Rest after a short pull that keeps the winding as warm as the continuous current does.
+
+    t_r = t_p * ((I / I_c)**2 - 1)
+
+    Parameters
+    ----------
+    pull_time : t_p [s]
+        how long the pull lasts, short against the time the motor takes to warm up
+    current : I [A]
+        motor current of the pull
+    continuous : I_c [A]
+        motor current that may be held for hours
+
+    Returns
+    -------
+    t_r [s]
+
+    Source
+    ------
+    derived: heat of a winding grows with the square of its current, evened out over pull and rest
+
+    Examples
+    --------
+    >>> rest_after_pull(3.0, 80.0, 40.0)
+    9.000
+    """
+    return pull_time * ((current / continuous) ** 2 - 1)
