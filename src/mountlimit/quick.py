@@ -71,12 +71,23 @@ def _used(file: DriveFile, likely: Drive, ends: EndsOf, currents: Array) -> dict
 
 
 def _grouped(drive: Drive, ends: EndsOf) -> list[tuple[dict[str, float], list[str]]]:
-    """Group checks that take the same ends."""
-    groups: dict[tuple[tuple[str, float], ...], list[str]] = {}
+    """Group checks whose ends do not contradict each other.
+
+    A check's ends are those of every input that moves it, so the ends of the others in its group do
+    nothing to it; only the few inputs that are bad low for one part and high for another part them.
+    """
+    groups: list[tuple[dict[str, float], list[str]]] = []
     for check in evaluate.applicable(drive):
         corner = corner_values(drive, ends.get(check.name, {}))
-        groups.setdefault(tuple(sorted(corner.items())), []).append(check.name)
-    return [(dict(key), names) for key, names in groups.items()]
+        fits = next(
+            (g for g in groups if all(g[0].get(k, v) == v for k, v in corner.items())), None
+        )
+        if fits is None:
+            fits = ({}, [])
+            groups.append(fits)
+        fits[0].update(corner)
+        fits[1].append(check.name)
+    return groups
 
 
 def shortfall(file: DriveFile, ends: EndsOf, wanted: float) -> tuple[float, str]:

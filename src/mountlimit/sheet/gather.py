@@ -9,13 +9,15 @@ from collections.abc import Iterable
 from importlib.resources import files
 from pathlib import Path
 
-from .. import __version__, cards, limits, sampling, sure, why
+from .. import __version__, cards, limits, sampling, steps, sure, why
 from ..assess import Assessment, of_found
 from ..drivefile import DriveFile
 from ..errors import MountlimitError
 from ..limits import Found
+from ..report import steps_text
 from ..why import Worked
 from .blocks import Head
+from .capture import blocks_of
 from .content import Gathered
 
 
@@ -24,7 +26,8 @@ def gather(file: DriveFile) -> Gathered:
     found = limits.find(file)
     assessment = of_found(found)
     return Gathered(
-        assessment=assessment, sure=sure.of(found, sampling.take(found)), worked=worked(found), pictures={}
+        assessment=assessment, sure=sure.of(found, sampling.take(found)), worked=worked(found), pictures={},
+        steps=blocks_of(steps_text.write, steps.plan(found.file)),
     )  # fmt: skip
 
 
