@@ -49,11 +49,13 @@ class DriveFile:
     plates: Any = (
         None  # the reduced plate model of the mount as it is given (``plate_route.Route``)
     )
+    tested: DriveFile | None = None  # as it was when pulled by hand, where it was edited since
 
     def edited(self, **changes: Any) -> DriveFile:
         """Give a copy with some keys changed; write ``section__key`` for ``section.key``.
 
-        The plate model behind the file is left out: the edit may have changed the mount.
+        The plate model behind the file is left out: the edit may have changed the mount.  A pull
+        test speaks of the drive as it was before the edit, unless the edit is of the test itself.
         """
         given = dict(self.given)
         for name, value in changes.items():
@@ -64,7 +66,10 @@ class DriveFile:
                 given[key] = value
             else:
                 given[key] = _parse(field_for(key, str(self.given["mount.form"].value)), value)
-        return replace(self, given=given, plates=None)
+        tested = self.tested or (self if "pull_test.force" in self.given else None)
+        if any(name.startswith("pull_test") for name in changes):
+            tested = None
+        return replace(self, given=given, plates=None, tested=tested)
 
 
 def fields_for(form: str | None) -> dict[str, Field]:
