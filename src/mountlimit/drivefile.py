@@ -72,6 +72,21 @@ class DriveFile:
         return replace(self, given=given, plates=None, tested=tested)
 
 
+def set_text(file: DriveFile, key: str, text: str) -> DriveFile:
+    """Give a copy with one key set to what the user typed.
+
+    Raises
+    ------
+    InputError
+        with one mistake, in the reader's words, when the text does not fit the key.
+    """
+    reader = _Reader(file.name)
+    found = reader.one(field_for(key, str(file.given["mount.form"].value)), text)
+    if found is None:
+        raise InputError(reader.mistakes)
+    return file.edited(**{key: found})
+
+
 def fields_for(form: str | None) -> dict[str, Field]:
     """All keys a file may hold, for one mount form (or for all of them when it is unknown)."""
     found = {f.key: f for section in SECTIONS for f in section.fields}
@@ -178,26 +193,31 @@ class _Reader:
             if key not in known:
                 self._unknown(key, value, known)
                 continue
-            try:
-                given[key] = _parse(known[key], value)
-            except units.UnitMistake as error:
-                self.fail(
-                    key,
-                    value,
-                    f"{error.problem}; expected {error.expected}",
-                    f"for example {error.suggestion}",
-                )
-            except EntryMistake as error:
-                self.fail(key, error.entry, error.expected, error.suggestion)
-            except _Wrong as error:
-                self.fail(key, value, error.expected, error.suggestion)
-            except MountlimitError as error:
-                self.fail(key, value, str(error))
+            found = self.one(known[key], value)
+            if found is not None:
+                given[key] = found
         for key, field in known.items():
             if field.required and key not in flat.keys() | self.meant and self._wanted(field, form):
                 hint = f"for example {key.split('.')[-1]} = {_quoted(field.example)}"
                 self.fail(key, None, f"is missing: {field.meaning}", hint)
         return given
+
+    def one(self, field: Field, value: Any) -> Given | None:
+        """Read one value; a mistake is noted and gives None."""
+        try:
+            return _parse(field, value)
+        except units.UnitMistake as error:
+            self.fail(
+                field.key, value, f"{error.problem}; expected {error.expected}",
+                f"for example {error.suggestion}",
+            )  # fmt: skip
+        except EntryMistake as error:
+            self.fail(field.key, error.entry, error.expected, error.suggestion)
+        except _Wrong as error:
+            self.fail(field.key, value, error.expected, error.suggestion)
+        except MountlimitError as error:
+            self.fail(field.key, value, str(error))
+        return None
 
     @staticmethod
     def _wanted(field: Field, form: Any) -> bool:

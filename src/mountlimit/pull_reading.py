@@ -24,7 +24,7 @@ class Reading:
         if len(self.marks) < 2:
             return 0.0
         a, b = self.marks
-        return math.log(b.factor / a.factor) / math.hypot(a.error, b.error)
+        return float(b.factor - a.factor) / math.hypot(a.error, b.error)
 
 
 def read(drive: Drive) -> Reading | None:

@@ -7,10 +7,10 @@ before it is made.  A real reading goes the same way: as keys of the drive file.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from . import evaluate, limits, loads, pull_reading, pulled, respond, shaft_line, units
+from . import drivefile, evaluate, limits, loads, pull_reading, pulled, respond, shaft_line, units
 from .drivefile import DriveFile, Given
 from .errors import InputError, Mistake
 from .limits import Found, Limit
@@ -25,8 +25,11 @@ STEP = 10.0  # N
 STICK = 0.5  # m
 HALF = 0.5  # of the band on logarithms: what a test should take away
 DIAL = 1e-5  # m; error of a dial gauge
+READABLE = 4.0  # times its error that a movement should be
+FORCE = "pull_test.force"
 CHECK = "alignment"
 STRONG = ("strength", "grip")
+KEPT = ("pull_test.stick", "pull_test.stick_on", "pull_test.direction", "pull_test.reading_error", "pull_test.force_error", "pull_test.model_error")
 WORDS = ("A", "B", "A and B")
 ERROR_KEYS = ("pull_test.reading_error", "pull_test.force_error", "pull_test.model_error")
 
@@ -58,6 +61,7 @@ class After:
     marks: str
     limit: Limit
     share: float  # of the band before; nan where there is none
+    lean: Three  # of the shaft under the pull
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -133,14 +137,51 @@ def expected(file: DriveFile, pull: Pull) -> tuple[Three, ...]:
     return tuple(found)
 
 
-def card(
-    file: DriveFile, force: float | None = None, stick: float | None = None,
-    direction: str | None = None,
-) -> Card:  # fmt: skip
+def with_keys(file: DriveFile, told: Mapping[str, str | None]) -> DriveFile:
+    """Put keys of the pull test into a file as texts; those of None stay as they are.
+
+    Raises
+    ------
+    InputError
+        for a value that cannot be read, in the words of the file's own reader.
+    """
+    for key, text in told.items():
+        if text is not None:
+            file = drivefile.set_text(file, f"pull_test.{key}", text)
+    return file
+
+
+def with_texts(
+    file: DriveFile, read: tuple[str, str] | None, read_tip: tuple[str, str] | None,
+    told: Mapping[str, str | None],
+) -> DriveFile:  # fmt: skip
+    """Put a reading in, as (force, movement) in words at mark A, mark B or both. Raises as ``with_keys``."""
+    bare = without_test(file).edited(mount__softness=None)
+    kept = {k: v for k, v in file.given.items() if k in KEPT}
+    found = bare.edited(**{k.replace(".", "__"): v for k, v in kept.items()})
+    forces = [m[0] for m in (read, read_tip) if m]
+    texts: dict[str, str | None] = {"force": forces[0], **told}
+    if read:
+        texts["movement"] = read[1]
+    if read_tip:
+        texts |= {"tip_movement": read_tip[1], "stick": told["stick"] or _length(file)}
+    else:
+        texts["stick"] = texts["stick_on"] = None
+    found = with_keys(found, texts)
+    if len(forces) > 1 and with_keys(found, {"force": forces[1]}).given[FORCE].value != found.given[FORCE].value:
+        raise InputError([Mistake(file.name, FORCE, f"'{forces[0]}' and '{forces[1]}'", "both marks must be read at one pull", "pull once, read both")])  # fmt: skip
+    return found
+
+
+def _length(file: DriveFile) -> str:
+    return file.given["pull_test.stick"].text if "pull_test.stick" in file.given else f"{1000 * STICK:g} mm"
+
+
+def card(file: DriveFile, force: float | None = None) -> Card:
     """Lay out the test of a drive.
 
-    ``force`` (N), ``stick`` (m) and ``direction`` (words of ``chain.pull``) as the user wants them, else those
-    of a test the file holds; its readings are put aside.
+    ``force`` (N) as the user wants it; stick and direction as the file's [pull_test] has them. Readings it
+    holds are put aside.
 
     Raises
     ------
@@ -148,25 +189,23 @@ def card(
         as ``resolve``, and for a pull above what strength or grip of the drive allow.
     """
     given = file.given
-    direction = direction or (
-        given["pull_test.direction"].text if "pull_test.direction" in given else None
-    )
-    stick = stick or (float(given["pull_test.stick"].value) if "pull_test.stick" in given else STICK)
+    direction = given["pull_test.direction"].value if "pull_test.direction" in given else None
+    stick = float(given["pull_test.stick"].value) if "pull_test.stick" in given else STICK
     on_motor = "pull_test.stick_on" not in given or given["pull_test.stick_on"].value == "motor"
     errors = {k.replace(".", "__"): given[k] for k in ERROR_KEYS if k in given}
     bare = with_plates(without_test(file))
     step("limits", 0, 5)
     found = limits.find(bare)
-    words, angle = _way(bare, found.drive, direction)
+    words, angle = direction or found.drive.chain.pulls[0]
     allowed, by = _allowed(found)
     pull = Pull(
-        force=_force(bare, force, allowed, by), words=words, angle=angle, stick=stick, on_motor=on_motor
+        force=_force(bare, force, allowed, by), words=words, angle=float(angle), stick=stick, on_motor=on_motor
     )
     a, b, lean = expected(bare, pull)
     pairs = ((a.likely, None), (None, b.likely), (a.likely, b.likely))
     tests = [with_plates(with_reading(bare, pull, *m).edited(**errors)) for m in pairs]
     before = _of(found)
-    after = tuple(_after(n, t, before, i + 1) for i, (n, t) in enumerate(zip(WORDS, tests, strict=True)))
+    after = tuple(_after(n, t, pull, before, i + 1) for i, (n, t) in enumerate(zip(WORDS, tests, strict=True)))
     spoils = _spoils(tests[-1], found.reach)
     fine = with_plates(tests[-1].edited(pull_test__reading_error=f"{1000 * DIAL:g} mm"))
     tested = resolve(tests[-1])
@@ -175,14 +214,16 @@ def card(
     return Card(
         file=bare, drive=found.drive, pull=pull, pull_allowed=allowed, allowed_by=by, movement=a, tip=b,
         lean=lean, shaft=_shaft_alone(found.drive, pull), reading_error=float(tested.pull_test.reading_error),
-        force_error=share, before=before, after=after, dial=_after(WORDS[-1], fine, before, 4), spoils=spoils,
+        force_error=share, before=before, after=after, dial=_after(WORDS[-1], fine, pull, before, 4), spoils=spoils,
     )  # fmt: skip
 
 
-def _after(words: str, file: DriveFile, before: Limit, done: int) -> After:
+def _after(words: str, file: DriveFile, pull: Pull, before: Limit, done: int) -> After:
     step("limits", done, 5)
     limit = _of(limits.find(file, [CHECK]))
-    return After(marks=words, limit=limit, share=left(before, limit))
+    return After(
+        marks=words, limit=limit, share=left(before, limit), lean=expected(file, pull)[2]
+    )
 
 
 def _shaft_alone(drive: Drive, pull: Pull) -> tuple[float, float]:
@@ -196,15 +237,6 @@ def without_test(file: DriveFile) -> DriveFile:
     """Give a drive file without its pull test."""
     drop = [k for k in file.given if k.startswith("pull_test.")]
     return file.edited(**{k.replace(".", "__"): None for k in drop}) if drop else file
-
-
-def _way(file: DriveFile, drive: Drive, direction: str | None) -> tuple[str, float]:
-    """Give the direction of the pull in words and as an angle."""
-    if direction is None:
-        words, angle = drive.chain.pulls[0]
-        return words, float(angle)
-    given = file.edited(pull_test__direction=direction).given["pull_test.direction"]
-    return given.value[0], float(given.value[1])
 
 
 def _allowed(found: Found) -> tuple[float, str]:
@@ -227,7 +259,7 @@ def _force(file: DriveFile, force: float | None, allowed: float, by: str) -> flo
     return force
 
 
-def _length(key: str, value: float) -> Given:
+def _given(key: str, value: float) -> Given:
     return Given(key=key, text=f"{1000 * value:.4g} mm", kind="length", value=value)
 
 
@@ -235,12 +267,12 @@ def with_reading(
     file: DriveFile, pull: Pull, movement: float | None, tip: float | None
 ) -> DriveFile:
     """Put a reading into a drive file (m), in the place of one it holds and of ``mount.softness``."""
-    force = Given(key="pull_test.force", text=f"{pull.force:.4g} N", kind="force", value=pull.force)
+    force = Given(key=FORCE, text=f"{pull.force:.4g} N", kind="force", value=pull.force)
     changes: dict[str, Given | str | None] = {
         "pull_test__force": force, "pull_test__direction": pull.words, "mount__softness": None,
-        "pull_test__movement": None if movement is None else _length("pull_test.movement", movement),
-        "pull_test__tip_movement": None if tip is None else _length("pull_test.tip_movement", tip),
-        "pull_test__stick": None if tip is None else _length("pull_test.stick", pull.stick),
+        "pull_test__movement": None if movement is None else _given("pull_test.movement", movement),
+        "pull_test__tip_movement": None if tip is None else _given("pull_test.tip_movement", tip),
+        "pull_test__stick": None if tip is None else _given("pull_test.stick", pull.stick),
         "pull_test__stick_on": None if tip is None else ("motor" if pull.on_motor else "shaft"),
     }  # fmt: skip
     return file.edited(**changes)
@@ -284,7 +316,7 @@ def _gives(curves: dict[str, evaluate.Curve]) -> limits.Array:
     return found
 
 
-def read_back(file: DriveFile, steps: Callable[[str, int, int], None] = step) -> Result:
+def read_back(file: DriveFile) -> Result:
     """Put the reading that a drive file holds to the drive, beside the drive without it.
 
     Raises
@@ -299,9 +331,9 @@ def read_back(file: DriveFile, steps: Callable[[str, int, int], None] = step) ->
     if found is None or test is None:
         raise InputError([Mistake(file.name, "pull_test", "", "holds no reading", 'give --read "200 N" "1.4 mm"')])  # fmt: skip
     bare = with_plates(without_test(file))
-    steps("limits", 0, 2)
+    step("limits", 0, 2)
     before = limits.find(bare)
-    steps("limits", 1, 2)
+    step("limits", 1, 2)
     after = limits.find(file)
     where = Pull(
         force=float(test.force), words="", angle=float(test.angle), stick=float(test.stick or STICK)

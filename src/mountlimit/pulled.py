@@ -34,7 +34,7 @@ class Mark:
     own_bending: Number  # of the shaft
     model: Number  # movement of the mark by the model, shaft left out
     factor: Number
-    error: Number  # relative, of the lean it gives
+    error: Number  # of the factor, as it serves the lean
 
 
 def loads_of(drive: Drive, force: Number, angle: Number) -> Loads:

@@ -142,9 +142,9 @@ def share_of_movement(movement: Number, at_mark: Number) -> Number:
 def mark_error(
     reading_error: Number, factor: Number, model: Number, ratio_spread: Number, share: Number
 ) -> Number:
-    """Relative error of the lean that one mark gives: of the reading, and of the model's ratio.
+    """Error of the factor that one mark gives the lean: of the reading, and of the model's ratio.
 
-    d = sqrt((a / (c * u))**2 + (b * q)**2)
+    d = sqrt((a / u)**2 + (b * q * c)**2)
 
     Parameters
     ----------
@@ -167,12 +167,12 @@ def mark_error(
     ------
     independent errors, root of the sum of squares
     """
-    return sqrt((reading_error / (factor * model)) ** 2 + (ratio_spread * share) ** 2)
+    return sqrt((reading_error / model) ** 2 + (ratio_spread * share * factor) ** 2)
 
 
 @formula
 def both_marks(first: Number, first_error: Number, second: Number, second_error: Number) -> Number:
-    """One factor from two marks, each weighted by its relative error.
+    """One factor from two marks, each weighted by its error.
 
     c = (c_A / d_A**2 + c_B / d_B**2) / (1 / d_A**2 + 1 / d_B**2)
 
@@ -181,11 +181,11 @@ def both_marks(first: Number, first_error: Number, second: Number, second_error:
     first : c_A [-]
         factor by mark A
     first_error : d_A [-]
-        its relative error
+        its error
     second : c_B [-]
         factor by mark B
     second_error : d_B [-]
-        its relative error
+        its error
 
     Returns
     -------
