@@ -366,7 +366,7 @@ PULL_TEST = Section("pull_test", "a pull by hand on the sprocket, chain off, pla
     Field(key="pull_test.direction", kind="direction", meaning="where it was pulled, in the words of chain.pull; the first of them when left out"),
     may("pull_test.reading_error", "length", "how far a reading may be off, either way", "0.001 mm", "10 mm", ("0.25 mm", "0.25 mm", "0.25 mm"), "common practice, no source (steel rule read against a fine line)"),
     may("pull_test.force_error", "ratio", "how far the scale may be off, either way", "0.1 %", "40 %", ("5 %", "5 %", "5 %"), "common practice, no source (hanging scale)"),
-    may("pull_test.model_error", "ratio", "true ratio of lean to movement over that of the model", "0.3", "3", ("0.95", "1", "1.05"), "computed"),
+    may("pull_test.model_error", "ratio", "true ratio of lean to movement over that of the model", "0.3", "3", ("0.75", "1", "1.25"), "95 in 100 of 100 hidden mounts on frames of their own, against finer plate models (computed, tests/pull_test)"),
 ))  # fmt: skip
 
 TORQUE_TEST = Section("torque_test", "the motor's torque held on a lever, rotor locked (mountlimit torque-test)", (

@@ -25,6 +25,7 @@ TESTS = HERE.parent
 sys.path[:0] = [str(HERE), str(TESTS / "random_drives"), str(TESTS), str(TESTS.parent / "src")]
 RESULTS = HERE / "results.json"
 READING_ERROR, FORCE_ERROR = 0.25e-3, 0.05
+FIRST = 1000  # number of the first drive; those from 0 on served to set pull_test.model_error
 LEAST = 1e-5  # m; a reading that the file's reader takes
 
 
@@ -72,7 +73,7 @@ def one(number: int, with_card: bool = True) -> dict[str, Any] | None:
         return None
     if file.plates is None:
         return None
-    chance = random.Random(f"pull {number}")
+    chance = random.Random(f"hidden {number}")
     words, angle = drive.chain.pulls[0]
     stick = chance.choice((0.5, 1.0))
     size = pull_test.MOST
@@ -150,7 +151,7 @@ def main() -> None:
     asked.add_argument("--no-card", action="store_true")
     args = asked.parse_args()
     rows: list[dict[str, Any]] = []
-    number = refused = 0
+    number, refused = FIRST, 0
     if RESULTS.exists() and not args.afresh:
         old = json.loads(RESULTS.read_text())
         rows, number, refused = old["rows"], old["next"], old["refused_files"]
