@@ -14,7 +14,7 @@ from . import drivefile, evaluate, limits, loads, pull_reading, pulled, respond,
 from .drivefile import DriveFile, Given
 from .errors import InputError, Mistake
 from .limits import Found, Limit
-from .model import Drive
+from .model import Array, Drive
 from .plate_route import with_plates
 from .progress import step
 from .resolve import resolve
@@ -22,6 +22,7 @@ from .resolve import resolve
 MOST = 300.0  # N; what a person pulls steadily on a scale (common practice, no source)
 LEAST = 50.0  # N; pulled gently even where a part counts as used up before any current
 STEP = 10.0  # N
+LIGHTEST = 5.0  # N
 STICK = 0.5  # m
 HALF = 0.5  # of the band on logarithms: what a test should take away
 DIAL = 1e-5  # m; error of a dial gauge
@@ -29,7 +30,14 @@ READABLE = 4.0  # times its error that a movement should be
 FORCE = "pull_test.force"
 CHECK = "alignment"
 STRONG = ("strength", "grip")
-KEPT = ("pull_test.stick", "pull_test.stick_on", "pull_test.direction", "pull_test.reading_error", "pull_test.force_error", "pull_test.model_error")
+KEPT = (
+    "pull_test.stick",
+    "pull_test.stick_on",
+    "pull_test.direction",
+    "pull_test.reading_error",
+    "pull_test.force_error",
+    "pull_test.model_error",
+)
 WORDS = ("A", "B", "A and B")
 ERROR_KEYS = ("pull_test.reading_error", "pull_test.force_error", "pull_test.model_error")
 
@@ -168,13 +176,20 @@ def with_texts(
     else:
         texts["stick"] = texts["stick_on"] = None
     found = with_keys(found, texts)
-    if len(forces) > 1 and with_keys(found, {"force": forces[1]}).given[FORCE].value != found.given[FORCE].value:
+    if (
+        len(forces) > 1
+        and with_keys(found, {"force": forces[1]}).given[FORCE].value != found.given[FORCE].value
+    ):
         raise InputError([Mistake(file.name, FORCE, f"'{forces[0]}' and '{forces[1]}'", "both marks must be read at one pull", "pull once, read both")])  # fmt: skip
     return found
 
 
 def _length(file: DriveFile) -> str:
-    return file.given["pull_test.stick"].text if "pull_test.stick" in file.given else f"{1000 * STICK:g} mm"
+    return (
+        file.given["pull_test.stick"].text
+        if "pull_test.stick" in file.given
+        else f"{1000 * STICK:g} mm"
+    )
 
 
 def card(file: DriveFile, force: float | None = None) -> Card:
@@ -199,13 +214,19 @@ def card(file: DriveFile, force: float | None = None) -> Card:
     words, angle = direction or found.drive.chain.pulls[0]
     allowed, by = _allowed(found)
     pull = Pull(
-        force=_force(bare, force, allowed, by), words=words, angle=float(angle), stick=stick, on_motor=on_motor
+        force=_force(bare, force, allowed, by),
+        words=words,
+        angle=float(angle),
+        stick=stick,
+        on_motor=on_motor,
     )
     a, b, lean = expected(bare, pull)
     pairs = ((a.likely, None), (None, b.likely), (a.likely, b.likely))
     tests = [with_plates(with_reading(bare, pull, *m).edited(**errors)) for m in pairs]
     before = _of(found)
-    after = tuple(_after(n, t, pull, before, i + 1) for i, (n, t) in enumerate(zip(WORDS, tests, strict=True)))
+    after = tuple(
+        _after(n, t, pull, before, i + 1) for i, (n, t) in enumerate(zip(WORDS, tests, strict=True))
+    )
     spoils = _spoils(tests[-1], found.reach)
     fine = with_plates(tests[-1].edited(pull_test__reading_error=f"{1000 * DIAL:g} mm"))
     tested = resolve(tests[-1])
@@ -221,9 +242,7 @@ def card(file: DriveFile, force: float | None = None) -> Card:
 def _after(words: str, file: DriveFile, pull: Pull, before: Limit, done: int) -> After:
     step("limits", done, 5)
     limit = _of(limits.find(file, [CHECK]))
-    return After(
-        marks=words, limit=limit, share=left(before, limit), lean=expected(file, pull)[2]
-    )
+    return After(marks=words, limit=limit, share=left(before, limit), lean=expected(file, pull)[2])
 
 
 def _shaft_alone(drive: Drive, pull: Pull) -> tuple[float, float]:
@@ -253,6 +272,8 @@ def _allowed(found: Found) -> tuple[float, str]:
 def _force(file: DriveFile, force: float | None, allowed: float, by: str) -> float:
     if force is None:
         return max(LEAST, math.floor(min(MOST, allowed) / STEP) * STEP)
+    if force < LIGHTEST:
+        raise InputError([Mistake(file.name, "--force", units.show(force, "force"), f"expected {LIGHTEST:g} N or more", "for example 200 N")])  # fmt: skip
     if force > max(allowed, LEAST):
         most = units.show(max(allowed, LEAST), "force")
         raise InputError([Mistake(file.name, "--force", units.show(force, "force"), f"is more than the {by} is safe for ({most})", "pull less, with a longer stick")])  # fmt: skip
@@ -310,7 +331,7 @@ def _spoils(file: DriveFile, reach: float) -> tuple[tuple[str, float], ...]:
     return tuple(x for x in shares if x[1] >= 0.1)
 
 
-def _gives(curves: dict[str, evaluate.Curve]) -> limits.Array:
+def _gives(curves: dict[str, evaluate.Curve]) -> Array:
     found = curves[CHECK].gives
     assert found is not None
     return found

@@ -71,7 +71,7 @@ def marks(test: PullTest, drive: Drive, parts_of: Parts) -> tuple[Mark, ...]:
         turned = formulas.lean_by_ratio(lean, test.ratio_error)
         end = formulas.at_stick_end(move, turned, test.stick)
         if end < HARDLY * move:
-            raise _refused(test, "pull_test.tip_movement", test.tip_movement,
+            raise _refused(test, "pull_test.tip_movement",
                            "by the model the stick's end hardly moves along this pull", "read mark A")  # fmt: skip
         own = NO_SHAFT if test.on_motor else formulas.at_stick_end(sag, slope, test.stick)
         found.append(_mark(test, "pull_test.tip_movement", test.tip_movement, own, end, move))
@@ -84,7 +84,7 @@ def _mark(
     if test.likely and float(reading) <= float(own):
         bends = show(float(own), "length", "metric")
         raise _refused(
-            test, key, reading,
+            test, key,
             f"the motor's shaft alone bends {bends} there under this pull, so nothing is left for the mount",
             "see that the scale did not slip and the mark stands on neither mount nor frame member; or pull harder",
         )  # fmt: skip
@@ -96,7 +96,7 @@ def _mark(
     )  # fmt: skip
 
 
-def _refused(test: PullTest, key: str, reading: Value, words: str, hint: str) -> InputError:
+def _refused(test: PullTest, key: str, words: str, hint: str) -> InputError:
     text = f"'{test.file.given[key].text}'"
     return InputError([Mistake(test.file.name, key, text, words, hint)])
 

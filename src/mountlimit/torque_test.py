@@ -72,7 +72,13 @@ def card(file: DriveFile, current: float | None = None, lever: float | None = No
     """
     found = limits.find(file)
     drive = found.drive
-    lever = lever or LEVER
+    lever = LEVER if lever is None else lever
+    for key, value, least, unit in (
+        ("--lever", lever, 0.02, "m"),
+        ("--current", current, 0.5, "A"),
+    ):
+        if value is not None and value < least:
+            raise InputError([Mistake(file.name, key, f"{value:g} {unit}", f"expected {least:g} {unit} or more")])  # fmt: skip
     strong = [x for x in found.limits if x.counts and x.check.kind in STRONG]
     first = min(strong, key=lambda x: x.safe, default=None)
     safe, by = (first.safe, first.check.part) if first else (math.inf, "")
@@ -134,7 +140,10 @@ def read_back(file: DriveFile) -> Result:
     per = current - float(drive.motor.no_load_current)
     bare = without_test(file)
     told, before = None, None
-    if any(k in bare.given for k in ("motor.torque_constant", "motor.speed_constant", "motor.rated_torque")):
+    if any(
+        k in bare.given
+        for k in ("motor.torque_constant", "motor.speed_constant", "motor.rated_torque")
+    ):
         told = _per(_band(bare, resolve(bare), current), per)
         before = limits.find(bare)
     return Result(

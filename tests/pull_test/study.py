@@ -81,7 +81,10 @@ def one(number: int, with_card: bool = True) -> dict[str, Any] | None:
     pull = pull_test.Pull(force=size, words=words, angle=float(angle), stick=stick)
     scale = size * (1 + chance.uniform(-FORCE_ERROR, FORCE_ERROR))
     a, b = (chance.uniform(-READING_ERROR, READING_ERROR) for _ in range(2))
-    readings = {"A": (true.move + true.sag + a, None), "B": (None, true.move + true.lean * stick + b)}
+    readings = {
+        "A": (true.move + true.sag + a, None),
+        "B": (None, true.move + true.lean * stick + b),
+    }
     readings["AB"] = (readings["A"][0], readings["B"][1])
     plain = bands(file, pull)
     found: dict[str, Any] = {
@@ -115,7 +118,10 @@ def _card(file: Any) -> dict[str, Any]:
     from mountlimit.report.pull_text import verdict
 
     card = pull_test.card(file)
-    shares = {a.marks: None if math.isnan(a.share) else round(a.share, 4) for a in (*card.after, card.dial)}
+    shares = {
+        a.marks: None if math.isnan(a.share) else round(a.share, 4)
+        for a in (*card.after, card.dial)
+    }
     return {"force": card.pull.force, "share": None if math.isnan(card.best.share) else card.best.share,
             "by": card.best.marks, "halves": card.halves, "says": verdict(card), "shares": shares}  # fmt: skip
 
@@ -164,7 +170,10 @@ def main() -> None:
         else:
             rows.append(_rounded(row))
     whole = {"summary": summary(rows), "next": number, "refused_files": refused, "rows": rows}
-    RESULTS.write_text(json.dumps(whole, indent=None, separators=(",", ":")).replace('{"number"', '\n{"number"') + "\n")
+    RESULTS.write_text(
+        json.dumps(whole, indent=None, separators=(",", ":")).replace('{"number"', '\n{"number"')
+        + "\n"
+    )
     print(json.dumps(whole["summary"], indent=1))
 
 

@@ -105,8 +105,15 @@ def _on_frame(
         move, turn = (c * np.array([float(v) for v in x]) for x in (part.move, part.turn))
     arm = point - np.array([float(v) for v in drive.mount.plane.centre])
     turned = np.array([chance.random() for _ in range(3)]) * np.cross(arm, pull)
-    shifted = chance.uniform(0.0, 0.3) * np.linalg.norm(np.cross(turned, arm)) * pull / np.linalg.norm(pull)
+    shifted = (
+        chance.uniform(0.0, 0.3)
+        * np.linalg.norm(np.cross(turned, arm))
+        * pull
+        / np.linalg.norm(pull)
+    )
     swayed = np.cross(turned, arm) + shifted
-    most = min(abs(lean / _lean(turned, angle)), abs(gone / np.dot(swayed, pull)) * np.linalg.norm(pull))
+    most = min(
+        abs(lean / _lean(turned, angle)), abs(gone / np.dot(swayed, pull)) * np.linalg.norm(pull)
+    )
     share = chance.uniform(0.0, SWAY) * most
     return move + share * swayed, turn + share * turned

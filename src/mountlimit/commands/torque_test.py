@@ -10,13 +10,23 @@ from ._common import FILE, JSON, console, show_json
 @click.command("torque-test")
 @FILE
 @click.option(
-    "--read", "reading", nargs=2, metavar="CURRENT FORCE", help='What was read, for example --read "30 A" "14 N".'
+    "--read",
+    "reading",
+    nargs=2,
+    metavar="CURRENT FORCE",
+    help='What was read, for example --read "30 A" "14 N".',
 )
 @click.option("--lever", metavar="LENGTH", help="Length of the lever; the card takes 250 mm.")
-@click.option("--current", metavar="CURRENT", help="Current you want to test with; chosen for you by default.")
+@click.option(
+    "--current", metavar="CURRENT", help="Current you want to test with; chosen for you by default."
+)
 @JSON
 def torque_test(
-    file: str, reading: tuple[str, str] | None, lever: str | None, current: str | None, as_json: bool
+    file: str,
+    reading: tuple[str, str] | None,
+    lever: str | None,
+    current: str | None,
+    as_json: bool,
 ) -> None:
     """Measure the torque of one ampere: print what to do, or put a reading in.
 
@@ -34,7 +44,9 @@ def torque_test(
         asked = None if current is None else units.parse(current, "current")
         arm = None if lever is None else units.parse(lever, "length")
         card = work.card(work.without_test(drive_file), asked, arm)
-        return show_json(torque_text.record(card)) if as_json else torque_text.write(card, console())
+        return (
+            show_json(torque_text.record(card)) if as_json else torque_text.write(card, console())
+        )
     edited = drive_file
     if reading:
         edited = work.with_texts(

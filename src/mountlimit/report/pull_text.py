@@ -82,7 +82,7 @@ def write(card: Card, console: Console) -> None:
             f"Pull on to {total} and read A and B; let go to {light}: both must come back to nothing. Three times; write down the middle one.",
         ]),
         "",
-        f"                     expected               if it moves    you read",
+        "                     expected               if it moves    you read",
         f"  Mark A   {_three(card.movement, s):<34} {_double(card.movement, card.shaft[0], s)}  ______",
         f"  Mark B   {_three(card.tip, s):<34} {_double(card.tip, card.shaft[1], s)}  ______",
         para(
@@ -209,7 +209,12 @@ def _record_three(x: Three, unit: str) -> dict[str, Any]:
 
 
 def _record_limit(x: Limit) -> dict[str, Any]:
-    values = {"safe": x.safe, "gives": x.gives, "gives_low": x.gives_low, "gives_high": x.gives_high}
+    values = {
+        "safe": x.safe,
+        "gives": x.gives,
+        "gives_low": x.gives_low,
+        "gives_high": x.gives_high,
+    }
     return {"check": x.check.name, **{k: quantity(v, "A") for k, v in values.items()}}
 
 
@@ -224,7 +229,10 @@ def write_result(found: Result, lines_to_keep: str, console: Console) -> None:
     assert test is not None
     pull = units.show(float(test.force), "force", s)
     say = [
-        para(f"By your reading, mount, joint and frame give {c:.2g} times what the model says. " + _safe(found)),
+        para(
+            f"By your reading, mount, joint and frame give {c:.2g} times what the model says. "
+            + _safe(found)
+        ),
         "",
         f"At {pull} the shaft leans   now       {_lean(found.lean[0])}",
         f"                            read      {_lean(found.lean[1])}",
@@ -244,9 +252,20 @@ def write_result(found: Result, lines_to_keep: str, console: Console) -> None:
             para(_limit(before), "    now     "),
             para(_limit(after), "    read    "),
         ]
-    say += ["", *(para(w) for w in (*_spread_words(found), *far_words(found.reading), *apart_words(found.reading)))]
+    say += [
+        "",
+        *(
+            para(w)
+            for w in (*_spread_words(found), *far_words(found.reading), *apart_words(found.reading))
+        ),
+    ]
     if lines_to_keep:
-        say += ["", "Nothing was written. To keep it, put these lines in the file:", "", lines_to_keep]
+        say += [
+            "",
+            "Nothing was written. To keep it, put these lines in the file:",
+            "",
+            lines_to_keep,
+        ]
     for line in say:
         console.print(line, soft_wrap=True)
 
@@ -273,7 +292,9 @@ def _spread_words(found: Result) -> list[str]:
             "This reading is less sure than the model itself (the movement is small against the reading's error): where the two "
             "agree, keep the file without it and read again with a longer stick or a dial gauge."
         ]
-    return [f"It leaves {100 * found.share:.0f} % of the band of the alignment limit (on logarithms)."]
+    return [
+        f"It leaves {100 * found.share:.0f} % of the band of the alignment limit (on logarithms)."
+    ]
 
 
 def lines_of(file: DriveFile, section: str) -> str:

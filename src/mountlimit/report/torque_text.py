@@ -49,7 +49,7 @@ def write(card: Card, console: Console) -> None:
         f"  Current {current}: greatest {_safe(card)}",
         f"  Torque expected  {_band(card.torque, 'torque', s)}",
         f"  Scale expected   {_band(card.force, 'force', s)}      you read ______",
-        *([para(f"  That is little for a scale; take a shorter lever (--lever) or more current (--current).")] if card.force[1] < LEAST_FORCE else []),
+        *([para("  That is little for a scale; take a shorter lever (--lever) or more current (--current).")] if card.force[1] < LEAST_FORCE else []),
         "",
         "Put it in:",
         f'  mountlimit torque-test FILE --read "{current}" "what the scale read" --lever "{lever}"',
@@ -60,7 +60,11 @@ def write(card: Card, console: Console) -> None:
 
 
 def _safe(card: Card) -> str:
-    return "as printed" if not math.isfinite(card.safe) or card.safe <= 1.0 else f"{card.safe:.3g} A ({card.safe_by})"
+    return (
+        "as printed"
+        if not math.isfinite(card.safe) or card.safe <= 1.0
+        else f"{card.safe:.3g} A ({card.safe_by})"
+    )
 
 
 def record(card: Card) -> dict[str, Any]:
@@ -84,10 +88,20 @@ def write_result(found: Result, lines_to_keep: str, console: Console) -> None:
     for name, limits in (("file", found.before), ("test", found.after)):
         if limits is not None:
             x = limits.first_safe
-            say.append(para(f"safe to {safe_cell(x)}, gives at {gives_cell(x)} ({x.check.part})", f"  {name}  "))
+            say.append(
+                para(
+                    f"safe to {safe_cell(x)}, gives at {gives_cell(x)} ({x.check.part})",
+                    f"  {name}  ",
+                )
+            )
     say += ["", *(para(w) for w in compared(found))]
     if lines_to_keep:
-        say += ["", "Nothing was written. To keep it, put these lines in the file (the numbers in [motor] may stay):", "", lines_to_keep]
+        say += [
+            "",
+            "Nothing was written. To keep it, put these lines in the file (the numbers in [motor] may stay):",
+            "",
+            lines_to_keep,
+        ]
     for line in say:
         console.print(line, soft_wrap=True)
 
@@ -111,7 +125,11 @@ def compared(found: Result) -> list[str]:
     inside = found.told[0] <= found.constant[2] and found.constant[0] <= found.told[2]
     if 1 / FAR < r < FAR or inside:
         return [f"{words}: the two agree within their errors."]
-    side = "more torque for each ampere, so every limit comes sooner" if r > 1 else "less torque for each ampere, so every limit comes later"
+    side = (
+        "more torque for each ampere, so every limit comes sooner"
+        if r > 1
+        else "less torque for each ampere, so every limit comes later"
+    )
     return [
         f"{words}: {side}. Look for the reason before you trust either: another kind of ampere (peak, rms, battery) in display "
         "or data sheet, a lever that slipped, a scale not square, friction, a gearbox in the motor, magnets that have lost strength."
@@ -120,8 +138,13 @@ def compared(found: Result) -> list[str]:
 
 def record_result(found: Result) -> dict[str, Any]:
     """Give a reading's answer as JSON-ready data in SI."""
+
     def three(x: tuple[float, float, float] | None) -> dict[str, Any] | None:
-        return None if x is None else dict(zip(("low", "likely", "high"), x, strict=True)) | {"unit": "N*m/A"}
+        return (
+            None
+            if x is None
+            else dict(zip(("low", "likely", "high"), x, strict=True)) | {"unit": "N*m/A"}
+        )
 
     return {
         "schema": "mountlimit-torque-reading-1", "by_test": three(found.constant), "by_file": three(found.told),

@@ -24,9 +24,7 @@ def constant(picker: Picker) -> Number:
         picker.mistake(missing, "is missing: a torque test needs current, force and lever")
         return None
     if "motor.points" in picker.given:
-        picker.mistake(
-            "motor.points", "is measured too: leave out the points or [torque_test]"
-        )
+        picker.mistake("motor.points", "is measured too: leave out the points or [torque_test]")
         return None
     current = _ranged(picker, NEEDED[0], share="torque_test.current_error")
     force = _ranged(picker, NEEDED[1], share="torque_test.force_error")
