@@ -23,15 +23,24 @@ from mountlimit.pull_test import Pull, moved  # noqa: E402
 from mountlimit.resolve import resolve  # noqa: E402
 
 RIGID = {"frame__member": "rigid"}
-SOFT_FRAME = {"frame__member": "flat bar", "frame__size": "40 mm", "frame__wall": "6 mm", "frame__span": "400 mm"}
+SOFT_FRAME = {
+    "frame__member": "flat bar",
+    "frame__size": "40 mm",
+    "frame__wall": "6 mm",
+    "frame__span": "400 mm",
+}
 READ = {"pull_test__force": "200 N", "pull_test__movement": "1.4 mm"}
-TIP = {"pull_test__force": "200 N", "pull_test__tip_movement": "3 mm", "pull_test__stick": "500 mm"}
+TIP = {
+    "pull_test__force": "200 N",
+    "pull_test__tip_movement": "0.5 mm",
+    "pull_test__stick": "500 mm",
+}
 PULL = Pull(force=200.0, words="across", angle=0.0, stick=0.5)
 RESULTS = json.loads((HERE / "results.json").read_text())
 
 
 @pytest.mark.parametrize("route", ["plates", "sections"])
-@pytest.mark.parametrize(("reading", "mark", "size"), [(READ, 0, 1.4e-3), (TIP, 1, 3e-3)])
+@pytest.mark.parametrize(("reading", "mark", "size"), [(READ, 0, 1.4e-3), (TIP, 1, 0.5e-3)])
 @pytest.mark.parametrize("frame", [RIGID, SOFT_FRAME])
 def test_the_mark_moves_as_it_was_read_whatever_else_is_assumed(route, reading, mark, size, frame):
     file = with_plates(drive_file(mount__route=route, **frame, **reading))
@@ -40,7 +49,13 @@ def test_the_mark_moves_as_it_was_read_whatever_else_is_assumed(route, reading, 
     keys = {r.key: r for r in drive.ranges}
     assert "mount.softness" not in keys
     moving = 0
-    for key in ("fixings.joint_stiffness", "chain.slack", "frame.wall", "mount.warping_held", "pull_test.model_error"):
+    for key in (
+        "fixings.joint_stiffness",
+        "chain.slack",
+        "frame.wall",
+        "mount.warping_held",
+        "pull_test.model_error",
+    ):
         for end in ("low", "high"):
             if key in keys:
                 there = moved(resolve(file, {key: getattr(keys[key], end)}), PULL)
@@ -65,7 +80,9 @@ def test_a_reading_and_its_ends_move_the_limit_the_right_way():
     effects = {e.range.key: e for e in found.effects}
     for key, softer in (("pull_test.tip_movement", "high"), ("pull_test.force", "low")):
         other = "low" if softer == "high" else "high"
-        assert getattr(effects[key], softer)["alignment"] < getattr(effects[key], other)["alignment"]
+        assert (
+            getattr(effects[key], softer)["alignment"] < getattr(effects[key], other)["alignment"]
+        )
 
 
 @pytest.mark.parametrize("route", ["plates", "sections"])
@@ -73,9 +90,11 @@ def test_an_edit_after_the_test_keeps_the_factor_of_the_mount_as_tested(route):
     file = drive_file(mount__route=route, **RIGID, **TIP)
     c = pull_reading.read(resolve(with_plates(file))).factor
     thicker = with_plates(file.edited(mount__thickness="14 mm"))
-    told = with_plates(drive_file(mount__route=route, mount__softness=c, mount__thickness="14 mm", **RIGID))
+    told = with_plates(
+        drive_file(mount__route=route, mount__softness=c, mount__thickness="14 mm", **RIGID)
+    )
     assert moved(resolve(thicker), PULL) == pytest.approx(moved(resolve(told), PULL), rel=1e-6)
-    assert moved(resolve(thicker), PULL)[1] < 0.6 * 3e-3
+    assert moved(resolve(thicker), PULL)[1] < 0.6 * 0.5e-3
     assert thicker.edited(chain__slack="3 %").tested is file
 
 
@@ -95,7 +114,7 @@ def test_what_is_known_of_the_tested_mount_follows_an_input_to_its_end():
 
 def test_another_form_of_mount_is_not_judged_by_the_old_test():
     file = drive_file(**RIGID, **TIP)
-    other = file.edited(mount__form="angle", mount__heel_to_bolts="35 mm")
+    other = file.edited(mount__form="angle").edited(mount__heel_to_bolts="35 mm")
     drive = resolve(other)
     assert drive.pull_test is None
     assert any("form 'plate'" in w for w in drive.warnings)
@@ -103,12 +122,22 @@ def test_another_form_of_mount_is_not_judged_by_the_old_test():
 
 
 def test_why_shows_the_test_step_by_step():
-    worked = why.work(drive_file(**RIGID, **READ, **TIP), "alignment")
+    worked = why.work(drive_file(**{**RIGID, **READ, **TIP}), "alignment")
     titles = " ".join(s.title for s in worked.steps)
-    for words in ("Give of mount, joint and frame", "One factor from two marks", "end of a stick", "motor's weight alone"):
+    for words in (
+        "Give of mount, joint and frame",
+        "One factor from two marks",
+        "end of a stick",
+        "motor's weight alone",
+    ):
         assert words in titles
     keys = {e.key for s in worked.steps for e in s.entries}
-    assert {"pull_test.movement", "pull_test.tip_movement", "pull_test.force", "pull_test.stick"} <= keys
+    assert {
+        "pull_test.movement",
+        "pull_test.tip_movement",
+        "pull_test.force",
+        "pull_test.stick",
+    } <= keys
     assert "mount.softness" not in keys
 
 
@@ -117,15 +146,19 @@ def test_far_and_contradicting_readings_are_told():
         return " ".join(assess(drive_file(**RIGID, **more)).warnings)
 
     assert "Something gives that the model does not know" in words(**TIP)
-    stiff = {**TIP, "pull_test__tip_movement": "0.05 mm", "pull_test__reading_error": "0.01 mm"}
+    stiff = {**TIP, "pull_test__tip_movement": "0.03 mm", "pull_test__reading_error": "0.01 mm"}
     assert "stiffer than the file tells" in words(**stiff)
     likely = moved(resolve(with_plates(drive_file(**RIGID))), PULL)
     agree = pull_test.with_reading(drive_file(**RIGID), PULL, *likely[:2])
     assert not pull_reading.notes(resolve(with_plates(agree)))
     more = pull_test.with_reading(drive_file(**RIGID), PULL, likely[0] + 2e-3, likely[1])
-    assert "moves more for what it leans" in " ".join(pull_reading.notes(resolve(with_plates(more))))
+    assert "moves more for what it leans" in " ".join(
+        pull_reading.notes(resolve(with_plates(more)))
+    )
     less = pull_test.with_reading(drive_file(**RIGID), PULL, likely[0], likely[1] + 4e-3)
-    assert "leans more for what it moves" in " ".join(pull_reading.notes(resolve(with_plates(less))))
+    assert "leans more for what it moves" in " ".join(
+        pull_reading.notes(resolve(with_plates(less)))
+    )
 
 
 @pytest.mark.parametrize(("lines", "key", "words"), [
@@ -161,7 +194,15 @@ def test_the_card_fits_a_page_and_warns(tmp_path, units):
     lines = result.stdout.splitlines()
     assert len(lines) <= 62
     assert max(map(len, lines)) <= 80
-    for words in ("Battery isolated", "chain off", "may let go", "Mark A", "Mark B", "take", "--read-tip"):
+    for words in (
+        "Battery isolated",
+        "chain off",
+        "may let go",
+        "Mark A",
+        "Mark B",
+        "take",
+        "--read-tip",
+    ):
         assert words in result.stdout
     record = json.loads(CliRunner().invoke(main, ["pull-test", str(path), "--json"]).stdout)
     assert record["force"]["value"] <= record["greatest_pull"]["value"]
@@ -171,7 +212,17 @@ def test_a_reading_on_the_command_line_is_that_of_the_lines_it_gives(tmp_path):
     path = tmp_path / "drive.toml"
     text = toml_text(changed(**RIGID))
     path.write_text(text)
-    asked = ["pull-test", str(path), "--read", "200 N", "1.4 mm", "--read-tip", "200 N", "3.0 mm", "--json"]
+    asked = [
+        "pull-test",
+        str(path),
+        "--read",
+        "200 N",
+        "1.4 mm",
+        "--read-tip",
+        "200 N",
+        "3.0 mm",
+        "--json",
+    ]
     told = json.loads(CliRunner().invoke(main, asked).stdout)
     assert path.read_text() == text
     path.write_text(text + "\n" + told.pop("lines_to_keep") + "\n")

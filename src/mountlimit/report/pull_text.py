@@ -131,7 +131,7 @@ def _worth(card: Card) -> list[str]:
     error = mm(card.reading_error, s)
     lines = [
         para(f"What it is worth, if you read what is expected, within {error} and the force within {100 * card.force_error:.2g} %. Alignment limit:"),
-        f"  {'':<12}{'safe to':<12}{'gives at':<30}shaft leans under the pull",
+        f"  {'':<11}{'safe to':<11}{'gives at':<28}shaft leans under the pull",
         _row("now", card.before, card.lean),
     ]  # fmt: skip
     lines += [_row(a.marks, a.limit, a.lean) for a in card.after]
@@ -141,7 +141,7 @@ def _worth(card: Card) -> list[str]:
 
 def _row(name: str, x: Limit, lean: Three) -> str:
     low, high = (f"{math.degrees(v):.2g}" for v in (lean.low, lean.high))
-    return f"  {name:<12}{safe_cell(x):<12}{gives_cell(x):<30}{low} to {high} deg"
+    return f"  {name:<11}{safe_cell(x):<11}{gives_cell(x):<28}{low} to {high} deg"
 
 
 def verdict(card: Card) -> str:
