@@ -14,6 +14,7 @@ HERE = Path(__file__).parent
 sys.path[:0] = [str(HERE), str(HERE.parent / "random_drives")]
 
 import study  # noqa: E402
+
 from conftest import changed, drive_file, toml_text  # noqa: E402
 from mountlimit import limits, pull_reading, pull_test, why  # noqa: E402
 from mountlimit.assess import assess  # noqa: E402

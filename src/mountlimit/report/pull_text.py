@@ -152,7 +152,10 @@ def verdict(card: Card) -> str:
     elif card.halves:
         return f"It leaves {100 * card.best.share:.0f} % of the band of gives at (on logarithms, with {card.best.marks})."
     else:
-        words = "It CANNOT take away half of the band of gives at (on logarithms): "
+        words = (
+            "It CANNOT take away half of the band of gives at (on logarithms), but it shows whether the mount is what the file "
+            "says, and every band of 'now' rests on that: "
+        )
         words += (
             f"a dial gauge of 0.01 mm would (leaves {100 * best.share:.0f} %)."
             if best is card.dial and best.share <= HALF

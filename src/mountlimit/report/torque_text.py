@@ -52,7 +52,7 @@ def write(card: Card, console: Console) -> None:
         *([para("  That is little for a scale; take a shorter lever (--lever) or more current (--current).")] if card.force[1] < LEAST_FORCE else []),
         "",
         "Put it in:",
-        f'  mountlimit torque-test FILE --read "{current}" "what the scale read" --lever "{lever}"',
+        f'  mountlimit torque-test FILE --read "{current}" "scale" --lever "{lever}"',
         para(f"The no-load current ({float(drive.motor.no_load_current):g} A in the file) is taken off the current.", "  "),
     ]  # fmt: skip
     for line in lines:
@@ -98,7 +98,9 @@ def write_result(found: Result, lines_to_keep: str, console: Console) -> None:
     if lines_to_keep:
         say += [
             "",
-            "Nothing was written. To keep it, put these lines in the file (the numbers in [motor] may stay):",
+            para(
+                "Nothing was written. To keep it, put these lines in the file (the numbers in [motor] may stay):"
+            ),
             "",
             lines_to_keep,
         ]
