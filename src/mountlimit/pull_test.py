@@ -235,7 +235,7 @@ def card(file: DriveFile, force: float | None = None) -> Card:
     return Card(
         file=bare, drive=found.drive, pull=pull, pull_allowed=allowed, allowed_by=by, movement=a, tip=b,
         lean=lean, shaft=_shaft_alone(found.drive, pull), reading_error=float(tested.pull_test.reading_error),
-        force_error=share, before=before, after=after, dial=_after(WORDS[-1], fine, pull, before, 4), spoils=spoils,
+        force_error=share, before=before, after=after, dial=_after("dial gauge", fine, pull, before, 4), spoils=spoils,
     )  # fmt: skip
 
 

@@ -123,7 +123,7 @@ def _card(file: Any) -> dict[str, Any]:
         for a in (*card.after, card.dial)
     }
     return {"force": card.pull.force, "share": None if math.isnan(card.best.share) else card.best.share,
-            "by": card.best.marks, "halves": card.halves, "says": verdict(card), "shares": shares}  # fmt: skip
+            "by": card.best.marks, "halves": card.halves, "says_it_cannot": "CANNOT" in verdict(card), "shares": shares}  # fmt: skip
 
 
 def summary(rows: list[dict[str, Any]]) -> dict[str, Any]:
@@ -142,7 +142,7 @@ def summary(rows: list[dict[str, Any]]) -> dict[str, Any]:
     cards = [r["card"] for r in rows if r.get("card")]
     found["cards"] = {
         "printed": len(cards), "halves": sum(c["halves"] for c in cards),
-        "says_it_cannot": sum("CANNOT" in c["says"] for c in cards),
+        "says_it_cannot": sum(c["says_it_cannot"] for c in cards),
         "no_band": sum(c["share"] is None for c in cards),
     }  # fmt: skip
     return found

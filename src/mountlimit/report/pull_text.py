@@ -21,6 +21,7 @@ CAUTIONS = [
     "The scale, a strap or the mount may let go: eye protection, stand beside the line of the pull, nobody in it.",
     "Pull slowly and only to the force below; stop at any crack, slip or jump.",
 ]
+LONGEST = 2.0  # m; of a stick that is still handy
 TELLS = {
     "policy.throw_level": "at which skew a chain comes off: no test of the mount tells",
     "chain.skew": "how straight the sprockets stand: measure it with a straightedge",
@@ -135,7 +136,7 @@ def _worth(card: Card) -> list[str]:
         _row("now", card.before, card.lean),
     ]  # fmt: skip
     lines += [_row(a.marks, a.limit, a.lean) for a in card.after]
-    lines.append(_row("dial gauge", card.dial.limit, card.dial.lean))
+    lines.append(_row(card.dial.marks, card.dial.limit, card.dial.lean))
     return [*lines, para(verdict(card), "  ")]
 
 
@@ -174,19 +175,23 @@ def _because(card: Card) -> str:
 
 
 def _readable(card: Card) -> str:
-    """Say what makes the movement large enough to read."""
-    tip, error, pull = card.tip.likely - card.shaft[1], card.reading_error, card.pull
-    if tip >= READABLE * error:
-        return ""
-    s = card.drive.system
-    slope = tip / (pull.stick + 1e-9)
-    needed = READABLE * error / slope if slope > 0 else math.inf
+    """Say which mark moves too little for its reading error, and what makes it enough."""
+    s, error, pull = card.drive.system, card.reading_error, card.pull
+    a, b = card.movement.likely - card.shaft[0], card.tip.likely - card.shaft[1]
+    if b >= READABLE * error:
+        if a >= READABLE * error:
+            return ""
+        return (
+            f"Mark A moves too little for a rule (the mount {mm(a, s)} of it): read mark B alone."
+        )
+    needed = READABLE * error / b * pull.stick if b > 0 else math.inf
     more = (
         f"take a stick of {units.show(math.ceil(needed * 10) / 10, 'length', s)} or a dial gauge"
-        if needed <= 2.0
+        if needed <= LONGEST
         else "take a dial gauge at mark B"
     )
-    return f"Mark B moves too little for a rule ({mm(tip, s)} against {mm(error, s)}): {more}."
+    both = "Both marks move" if a < READABLE * error else "Mark B moves"
+    return f"{both} too little for a rule (the mount {mm(b, s)} of B, the rule is off by {mm(error, s)}): {more}."
 
 
 def record(card: Card) -> dict[str, Any]:
