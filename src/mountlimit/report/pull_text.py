@@ -147,26 +147,18 @@ def _row(name: str, x: Limit, lean: Three) -> str:
 
 def verdict(card: Card) -> str:
     """Say whether the test halves the band, and if not, why."""
-    best = min((*card.after, card.dial), key=_left)
     if math.isnan(card.best.share):
         words = f"The chain line gives at no current looked at ({card.before.reach:.0f} A), so there is no band to narrow. The test still finds a loose mount."
     elif card.halves:
         return f"It leaves {100 * card.best.share:.0f} % of the band of gives at (on logarithms, with {card.best.marks})."
     else:
+        dial = f"a dial gauge of 0.01 mm would (leaves {100 * card.dial.share:.0f} %)."
         words = (
-            "It CANNOT take away half of the band of gives at (on logarithms), but it shows whether the mount is what the file "
-            "says, and every band of 'now' rests on that: "
-        )
-        words += (
-            f"a dial gauge of 0.01 mm would (leaves {100 * best.share:.0f} %)."
-            if best is card.dial and best.share <= HALF
-            else _because(card)
+            "It CANNOT take away half of the band of gives at (on logarithms): "
+            + (dial if card.dial.share <= HALF else _because(card))
+            + " It shows whether the mount is what the file says; every 'now' rests on that."
         )
     return f"{words} {_readable(card)}".strip()
-
-
-def _left(a: After) -> float:
-    return math.inf if math.isnan(a.share) else a.share
 
 
 def _because(card: Card) -> str:
