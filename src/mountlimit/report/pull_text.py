@@ -262,7 +262,9 @@ def write_result(found: Result, lines_to_keep: str, console: Console) -> None:
     if lines_to_keep:
         say += [
             "",
-            "Nothing was written. To keep it, put these lines in the file:",
+            para(
+                "Nothing was written. To keep it, put these lines in the file (a table that stands there already is not written twice):"
+            ),
             "",
             lines_to_keep,
         ]
@@ -285,8 +287,9 @@ def _safe(found: Result) -> str:
 
 
 def _spread_words(found: Result) -> list[str]:
-    if math.isnan(found.share):
-        return []
+    now, then = found.lean
+    if math.isnan(found.share) or now.high < then.low or then.high < now.low:
+        return []  # another mount than the model's: its band is not compared
     if found.share > 1.0 + 1e-6:
         return [
             "This reading is less sure than the model itself (the movement is small against the reading's error): where the two "

@@ -99,7 +99,7 @@ def write_result(found: Result, lines_to_keep: str, console: Console) -> None:
         say += [
             "",
             para(
-                "Nothing was written. To keep it, put these lines in the file (the numbers in [motor] may stay):"
+                "Nothing was written. To keep it, put these lines in the file (the numbers in [motor] may stay; a table that stands there already is not written twice):"
             ),
             "",
             lines_to_keep,
