@@ -20,7 +20,7 @@ READINGS = ("pull_test.movement", "pull_test.tip_movement")
 
 def readings(picker: Picker, chain: ChainDrive) -> dict[str, Any] | None:
     """Give what a pull test read, with its errors as ranges; None without one."""
-    told = [k for k in picker.given if k.startswith("pull_test.")]
+    told = any(k in picker.given for k in ("pull_test.force", *READINGS))
     if not told or _other_form(picker):
         return None
     if "pull_test.force" not in picker.given:
