@@ -82,6 +82,11 @@ SHORT = (
 )  # of the checks of hub and driven side
 CASES = [(f, c.name) for f, file in FILES.items() for c in evaluate.applicable(resolve(file))]
 CASES += [(name, "alignment") for name in MEMBERS]
+PULLED = {"pulled": drive_file(
+    pull_test__force="200 N", pull_test__movement="0.3 mm", pull_test__tip_movement="0.5 mm", pull_test__stick="500 mm",
+    torque_test__current="30 A", torque_test__force="14 N", torque_test__lever="250 mm", frame__member="flat bar",
+)}  # fmt: skip
+CASES += [("pulled", "alignment")]
 JACK = {"jack screw": drive_file(
     chain__pull="away", fixings__holes="slotted", fixings__jack_screw="M6", fixings__friction=0.15,
 )}  # fmt: skip
@@ -92,7 +97,7 @@ CASES += [
     for c in evaluate.applicable(resolve(file))
     if c.name in SHORT or c.name.startswith(("hub_", "driven_", "sprocket_"))
 ]
-FILES |= MEMBERS | HELD | JACK
+FILES |= MEMBERS | HELD | JACK | PULLED
 
 
 @pytest.fixture(scope="module")

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from . import consequence, crosscheck, evaluate, jam, limits, traction
+from . import consequence, crosscheck, evaluate, jam, limits, pull_reading, traction
 from .case import Case
 from .checks.alignment import skew
 from .checks.jack_screw import stands_idle
@@ -115,7 +115,7 @@ def of_found(found: Found, dead_stop: bool = False) -> Assessment:
         first_gives=lines[found.limits.index(gives)] if gives else None,
         uses=traction.lines(drive), at_set=case, skew_at_set=(eps[0], eps[1], eps[2]),
         effects=found.effects, starting_from=explain(drive),
-        warnings=(*drive.warnings, *_few_teeth(drive), *_idle(drive), *_warnings(drive, eps, case), *_apart(both), *_seen(found)),
+        warnings=(*drive.warnings, *_few_teeth(drive), *_idle(drive), *pull_reading.notes(drive), *_warnings(drive, eps, case), *_apart(both), *_seen(found)),
         balance=found.balance, reach=found.reach, route=crosscheck.governing_route(drive), both=both,
         stops=jam.stops(found) if dead_stop or drive.motor.speed is not None else None,
         upkeep=upkeep(drive),

@@ -49,11 +49,13 @@ class DriveFile:
     plates: Any = (
         None  # the reduced plate model of the mount as it is given (``plate_route.Route``)
     )
+    tested: DriveFile | None = None  # as it was when pulled by hand, where it was edited since
 
     def edited(self, **changes: Any) -> DriveFile:
         """Give a copy with some keys changed; write ``section__key`` for ``section.key``.
 
-        The plate model behind the file is left out: the edit may have changed the mount.
+        The plate model behind the file is left out: the edit may have changed the mount.  A pull
+        test speaks of the drive as it was before the edit, unless the edit is of the test itself.
         """
         given = dict(self.given)
         for name, value in changes.items():
@@ -64,7 +66,25 @@ class DriveFile:
                 given[key] = value
             else:
                 given[key] = _parse(field_for(key, str(self.given["mount.form"].value)), value)
-        return replace(self, given=given, plates=None)
+        tested = self.tested or (self if "pull_test.force" in self.given else None)
+        if any(name.startswith("pull_test") for name in changes):
+            tested = None
+        return replace(self, given=given, plates=None, tested=tested)
+
+
+def set_text(file: DriveFile, key: str, text: str) -> DriveFile:
+    """Give a copy with one key set to what the user typed.
+
+    Raises
+    ------
+    InputError
+        with one mistake, in the reader's words, when the text does not fit the key.
+    """
+    reader = _Reader(file.name)
+    found = reader.one(field_for(key, str(file.given["mount.form"].value)), text)
+    if found is None:
+        raise InputError(reader.mistakes)
+    return file.edited(**{key: found})
 
 
 def fields_for(form: str | None) -> dict[str, Field]:
@@ -173,26 +193,31 @@ class _Reader:
             if key not in known:
                 self._unknown(key, value, known)
                 continue
-            try:
-                given[key] = _parse(known[key], value)
-            except units.UnitMistake as error:
-                self.fail(
-                    key,
-                    value,
-                    f"{error.problem}; expected {error.expected}",
-                    f"for example {error.suggestion}",
-                )
-            except EntryMistake as error:
-                self.fail(key, error.entry, error.expected, error.suggestion)
-            except _Wrong as error:
-                self.fail(key, value, error.expected, error.suggestion)
-            except MountlimitError as error:
-                self.fail(key, value, str(error))
+            found = self.one(known[key], value)
+            if found is not None:
+                given[key] = found
         for key, field in known.items():
             if field.required and key not in flat.keys() | self.meant and self._wanted(field, form):
                 hint = f"for example {key.split('.')[-1]} = {_quoted(field.example)}"
                 self.fail(key, None, f"is missing: {field.meaning}", hint)
         return given
+
+    def one(self, field: Field, value: Any) -> Given | None:
+        """Read one value; a mistake is noted and gives None."""
+        try:
+            return _parse(field, value)
+        except units.UnitMistake as error:
+            self.fail(
+                field.key, value, f"{error.problem}; expected {error.expected}",
+                f"for example {error.suggestion}",
+            )  # fmt: skip
+        except EntryMistake as error:
+            self.fail(field.key, error.entry, error.expected, error.suggestion)
+        except _Wrong as error:
+            self.fail(field.key, value, error.expected, error.suggestion)
+        except MountlimitError as error:
+            self.fail(field.key, value, str(error))
+        return None
 
     @staticmethod
     def _wanted(field: Field, form: Any) -> bool:

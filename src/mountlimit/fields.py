@@ -358,6 +358,27 @@ SECOND = Section("second", "a second material in the mount, where the form has p
     may("second.fatigue_strength", "stress", "its fatigue strength in full reversal when you know it better than the card", "0.5 MPa", "1000 MPa"),
 ))  # fmt: skip
 
+PULL_TEST = Section("pull_test", "a pull by hand on the sprocket, chain off, play taken up first (mountlimit pull-test)", (
+    may("pull_test.force", "force", "pull on the scale, less the light pull at which the marks were set to nothing", "5 N", "5 kN", example="200 N"),
+    may("pull_test.movement", "length", "movement at mark A: the shaft at the sprocket, along the pull", "0.01 mm", "200 mm", example="1.4 mm"),
+    may("pull_test.tip_movement", "length", "movement at mark B: the end of the stick, along the pull", "0.01 mm", "500 mm", example="3.0 mm"),
+    may("pull_test.stick", "length", "length of the stick, from the middle of the sprocket to mark B", "50 mm", "3 m", example="500 mm"),
+    choose("pull_test.stick_on", "what the stick lies on: the motor's case (when left out), or the shaft with its own bending", ("motor", "shaft")),
+    Field(key="pull_test.direction", kind="direction", meaning="where it was pulled, in the words of chain.pull; the first of them when left out"),
+    may("pull_test.reading_error", "length", "how far a reading may be off, either way", "0.001 mm", "10 mm", ("0.25 mm", "0.25 mm", "0.25 mm"), "common practice, no source (steel rule read against a fine line)"),
+    may("pull_test.force_error", "ratio", "how far the scale may be off, either way", "0.1 %", "40 %", ("5 %", "5 %", "5 %"), "common practice, no source (hanging scale)"),
+    may("pull_test.model_error", "ratio", "true ratio of lean to movement over that of the model", "0.3", "3", ("0.75", "1", "1.25"), "95 in 100 of 100 hidden mounts on frames of their own, against finer plate models (computed, tests/pull_test)"),
+))  # fmt: skip
+
+TORQUE_TEST = Section("torque_test", "the motor's torque held on a lever, rotor locked (mountlimit torque-test)", (
+    may("torque_test.current", "current", "current that flowed, as the controller counts it", "0.5 A", "2000 A", example="30 A"),
+    may("torque_test.force", "force", "what the scale read, square to the lever", "0.5 N", "10 kN", example="14 N"),
+    may("torque_test.lever", "length", "from the shaft axis to the scale", "20 mm", "3 m", example="250 mm"),
+    may("torque_test.current_error", "ratio", "how far the current may be off, either way", "0.1 %", "40 %", ("5 %", "5 %", "5 %"), "common practice, no source (controller's own display)"),
+    may("torque_test.force_error", "ratio", "how far the scale may be off, either way; the torque differs from place to place of the rotor too", "0.1 %", "40 %", ("5 %", "5 %", "5 %"), "common practice, no source (hanging scale)"),
+    may("torque_test.lever_error", "length", "how far the lever's length may be off, either way", "0.1 mm", "50 mm", ("3 mm", "3 mm", "3 mm")),
+))  # fmt: skip
+
 POLICY = Section("policy", "your own thresholds and design factors", (
     may("policy.peak_skew", "angle", "angle between chain and sprocket allowed at peak pull", "0.01 deg", "10 deg"),
     may("policy.peak_offset", "ratio", "sprocket offset allowed at peak pull, over the centre distance", "0.01 %", "5 %", ("0.2 %", "0.2 %", "0.2 %"), "chain makers' alignment rules, 2 mm per metre (from memory)"),
@@ -384,5 +405,7 @@ SECTIONS = (
     FRAME,
     USE,
     DUTY,
+    PULL_TEST,
+    TORQUE_TEST,
     POLICY,
 )

@@ -113,14 +113,16 @@ def crossing(currents: Array, utilisation: Array) -> float:
     return float(currents[i - 1] * (currents[i] / currents[i - 1]) ** share)
 
 
-def find(file: DriveFile) -> Found:
-    """Find every limit of a drive file. Raises ``InputError`` as ``resolve``."""
+def find(file: DriveFile, only: list[str] | None = None) -> Found:
+    """Find every limit of a drive file, or those named. Raises ``InputError`` as ``resolve``."""
     file = with_plates(file)
     drive = resolve(file)
     reach = reach_of(drive)
     currents = grid(reach)
-    likely = evaluate.curves(drive, currents)
-    variants = {r.key: ends_of(file, r, currents) for r in drive.ranges if r.low < r.high}
+    likely = evaluate.curves(drive, currents, only)
+    variants = {
+        r.key: ends_of(file, r, currents, only=only) for r in drive.ranges if r.low < r.high
+    }
     found = [
         _limit(file, drive, curve, level, variants, currents, reach)
         for curve in likely.values()

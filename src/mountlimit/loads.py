@@ -249,7 +249,7 @@ def _one(
         starting_factor=pulled.starting_factor, effective_pull=found.effective_pull,
         tight_side_tension=found.tight, slack_side_tension=found.slack, steady_tension=found.steady,
         shaft_load=found.shaft_load, pull_angle=angle, outboard=pulled.outboard,
-        weight=_weight(drive, weight_sign, bumped=_KIND[group][2]),
+        weight=weight(drive, weight_sign, bumped=_KIND[group][2]),
     )  # fmt: skip
 
 
@@ -273,7 +273,8 @@ def _with_speed(drive: Drive, hanging: Number) -> Number:
     return chain_drive.slack_side_tension(thrown, hanging)
 
 
-def _weight(drive: Drive, sign: float, bumped: bool) -> tuple[Number, Number, Number]:
+def weight(drive: Drive, sign: float, bumped: bool) -> tuple[Number, Number, Number]:
+    """Give the motor's weight, or what a knock makes of it, as force along x, y and z, N."""
     mass = drive.motor.mass
     size = torque_formulas.knock_force(mass, drive.duty.bump) if bumped else statics.weight(mass)
     x, y = DOWN[drive.mount.weight_acts]

@@ -335,6 +335,25 @@ class Policy:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PullTest:
+    """A pull by hand on the sprocket: how the mount as it was tested moved."""
+
+    tested: Drive  # as it was pulled, with what is known of it now; no pull test of its own
+    file: Any  # the drive file of it, for its plate model
+    force: Value
+    angle: Value  # of the pull, from 'across'
+    movement: Value | None  # of the sprocket along the pull
+    tip_movement: Value | None  # of the stick's end
+    stick: Value | None
+    on_motor: bool  # the stick lies on the motor's case: the shaft's bending does not show
+    reading_error: Value
+    ratio_error: Value  # true ratio of lean to movement over that of the model
+    ratio_spread: Value  # half its range
+    likely: bool  # every uncertain input at its likely value: a reading that cannot be is refused
+    known: dict[str, tuple[float, float]]  # what came out, for each route
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Drive:
     """The whole drive, resolved: every number present, each knowing where it came from."""
 
@@ -359,6 +378,7 @@ class Drive:
     warnings: tuple[str, ...]
     trials: tuple[Trial, ...] = ()
     plates: Any = None  # the reduced plate model (``plate_route.Route``), or None
+    pull_test: PullTest | None = None
 
 
 class MountForm(Protocol):

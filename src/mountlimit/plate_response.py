@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from collections.abc import Callable
 from dataclasses import replace
 from functools import cache
@@ -9,12 +10,14 @@ from typing import Any
 
 import numpy as np
 
-from . import plate_fasteners, shaft_line, structure
+from . import plate_fasteners, pulled, shaft_line, structure
 from .case import BoltForces, Displacement, Loads, Response, SectionForces
+from .drivefile import DriveFile
 from .formulas import rigid, tipping
-from .model import Array, Drive, Number
+from .model import Array, Drive, Number, PullTest
 from .mounting import AXES, Beyond, BoltPlane
 from .plate_reading import LETTERS, Line, Settled, settle
+from .plate_route import Route, with_plates
 from .plates import Answer, readings
 from .plates.ties import rigid_rows
 from .structure import refuse_unbalanced
@@ -65,6 +68,14 @@ def displacements_of(
 
     What the motor's own weight does is left out: it hangs there when the sprockets are lined up.
     """
+    parts = model_parts(drive, loads, settled)
+    return structure.softened(drive, parts, *pulled.factors(drive, "plates", as_tested))
+
+
+def model_parts(
+    drive: Drive, loads: Loads, settled: Settled | None = None
+) -> tuple[Displacement, ...]:
+    """Give the movement of mount and joint together, and of the frame, as the model has it."""
     pull = replace(loads, weight=(0.0, 0.0, 0.0))
     weighs = any(np.any(w) for w in loads.weight)
     together = _six(drive, settled or settle(drive, loads), "")
@@ -74,17 +85,27 @@ def displacements_of(
         )
         less = [rigid.moved_by_pull] * 3 + [rigid.turned_by_pull] * 3
         together = [f(a, b) for f, a, b in zip(less, together, alone, strict=True)]
-    c = drive.mount.softness
-    found = [
-        Displacement(
-            name=NAME,
-            move=tuple(rigid.softened_move(w, c) for w in together[:3]),
-            turn=tuple(rigid.softened_turn(t, c) for t in together[3:]),
-        )
-    ]
+    found = [Displacement(name=NAME, move=tuple(together[:3]), turn=tuple(together[3:]))]
     if drive.frame.span is not None:
         found.append(structure.frame_part(drive, pull))
     return tuple(found)
+
+
+_PLATED: deque[tuple[DriveFile, Route | None]] = deque(maxlen=8)  # of files as they were pulled
+
+
+def as_tested(test: PullTest) -> tuple[Drive, pulled.Parts]:
+    """Give the drive as it was pulled, its plate model behind it; by beams where it has none."""
+    drive = test.tested
+    if drive.plates is None:
+        known = next((p for p in _PLATED if p[0] is test.file), None)
+        if known is None:
+            known = (test.file, with_plates(test.file).plates)
+            _PLATED.append(known)
+        drive = replace(drive, plates=known[1])
+    if drive.plates is None:
+        return drive, lambda d, x: structure.model_parts(d, replace(x, weight=(0.0, 0.0, 0.0)))
+    return drive, model_parts
 
 
 def _six(drive: Drive, settled: Settled, words: str) -> list[Number]:

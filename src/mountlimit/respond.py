@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from . import plate_response, shaft_line, structure
+from . import plate_response, pulled, shaft_line, structure
 from .case import Give, Loads, Response, SectionForces
 from .formulas import give as formulas
 from .formulas import outboard, rigid, usage
@@ -24,6 +24,14 @@ def sections(drive: Drive, loads: Loads) -> tuple[SectionForces, ...]:
     if drive.plates is None:
         return structure.sections(drive, loads)
     return plate_response.sections(drive, loads)
+
+
+def pull_marks(drive: Drive) -> tuple[pulled.Mark, ...]:
+    """Give what each mark of the drive's pull test says; nothing without a test."""
+    if drive.pull_test is None:
+        return ()
+    route = structure if drive.plates is None else plate_response
+    return pulled.marks(drive.pull_test, *route.as_tested(drive.pull_test))
 
 
 def give(drive: Drive, angle: Number, held: bool = False) -> Give:

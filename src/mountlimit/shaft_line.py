@@ -14,6 +14,8 @@ from .formulas import layout, outboard, rigid, section, spans, statics
 from .held import RoundShaft
 from .model import Drive, Number, Shaft, ShaftPlace
 
+NAME = "motor shaft"
+
 
 def overhang(shaft: Shaft) -> Number:
     """Give the distance from the front bearing to the sprocket, m."""
@@ -106,7 +108,7 @@ def at_sprocket(drive: Drive, loads: Loads) -> Displacement:
     zero = 0.0 * np.cos(loads.pull_angle)
     along, across = (rigid.along_part, rigid.across_part)
     return Displacement(
-        name="motor shaft",
+        name=NAME,
         move=(across(sag, loads.pull_angle), along(sag, loads.pull_angle), zero),
         turn=(
             rigid.reversed_angle(along(slope, loads.pull_angle)),

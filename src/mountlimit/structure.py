@@ -7,13 +7,14 @@ carried to the sprocket; the parts simply add.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
 from typing import Any
 
 import numpy as np
 
-from . import frame_member, joint, shaft_line
+from . import frame_member, joint, pulled, shaft_line
 from .case import BoltForces, Displacement, Loads, Response, SectionForces
 from .errors import BalanceError
 from .formulas import (
@@ -27,10 +28,11 @@ from .formulas import (
     usage,
     warping,
 )
-from .model import Drive, Number
+from .model import Drive, Number, PullTest
 from .mounting import AXES, Segment
 from .worked import Value
 
+FRAME = "frame member"
 CLOSED = 1e-9  # largest unbalanced share of the load that is still rounding
 NO_PULL = Value(0.0, "no pull", "derived", "the weight alone")
 NO_TORQUE = Value(0.0, "no torque", "derived", "the weight alone")
@@ -224,7 +226,19 @@ def displacements_of(drive: Drive, loads: Loads) -> tuple[Displacement, ...]:
 
     The motor's own weight is left out: it hangs there when the sprockets are lined up.
     """
-    loads = replace(loads, weight=(0.0, 0.0, 0.0))
+    parts = model_parts(drive, replace(loads, weight=(0.0, 0.0, 0.0)))
+    return softened(drive, parts, *pulled.factors(drive, "beams", as_tested))
+
+
+def as_tested(test: PullTest) -> tuple[Drive, pulled.Parts]:
+    """Give the drive as it was pulled, and how beams have it move."""
+    return test.tested, lambda drive, loads: model_parts(
+        drive, replace(loads, weight=(0.0, 0.0, 0.0))
+    )
+
+
+def model_parts(drive: Drive, loads: Loads) -> tuple[Displacement, ...]:
+    """Give the movement of every part as the model has it."""
     e, g = _moduli(drive, loads)
     parts = [_segment(drive, loads, s, e, g) for s in drive.mount.segments]
     plane = drive.mount.plane
@@ -232,7 +246,6 @@ def displacements_of(drive: Drive, loads: Loads) -> tuple[Displacement, ...]:
         force, moment = wrench(drive, loads, plane.centre)
         move, turn = joint.give(drive, plane, force, moment, e)
         parts.append(_carry(drive, "bolted joint", plane.centre, move, turn))
-    parts = [_softened(drive, p) for p in parts]
     if drive.frame.span is not None:
         parts.append(frame_part(drive, loads))
     return tuple(parts)
@@ -272,17 +285,22 @@ def frame_part(drive: Drive, loads: Loads) -> Displacement:
     if with_shaft(drive):
         move = (layout.opposite(move[2]), move[1], move[0])
         turn = (rigid.reversed_angle(turn[2]), turn[1], turn[0])
-    return _carry(drive, "frame member", plane.centre, move, turn)
+    return _carry(drive, FRAME, plane.centre, move, turn)
 
 
-def _softened(drive: Drive, part: Displacement) -> Displacement:
-    """Give a part of the mount with its true give over that of the model."""
-    c = drive.mount.softness
-    return replace(
-        part,
-        move=tuple(rigid.softened_move(w, c) for w in part.move),
-        turn=tuple(rigid.softened_turn(t, c) for t in part.turn),
-    )
+def softened(
+    drive: Drive, parts: Sequence[Displacement], move: Number, turn: Number
+) -> tuple[Displacement, ...]:
+    """Give the parts with their true give over that of the model; the frame's after a pull test only."""
+    return tuple(
+        p if p.name == FRAME and drive.pull_test is None
+        else replace(
+            p,
+            move=tuple(rigid.softened_move(w, move) for w in p.move),
+            turn=tuple(rigid.softened_turn(t, turn) for t in p.turn),
+        )
+        for p in parts
+    )  # fmt: skip
 
 
 def _segment(drive: Drive, loads: Loads, part: Segment, e: Number, g: Number) -> Displacement:

@@ -59,6 +59,10 @@ DRIVEN = {
 }  # fmt: skip
 
 
+PULLED = {
+    "pull_test__force": "200 N", "pull_test__movement": "0.3 mm", "pull_test__tip_movement": "0.5 mm", "pull_test__stick": "500 mm",
+    "torque_test__current": "30 A", "torque_test__force": "14 N", "torque_test__lever": "250 mm",
+}  # fmt: skip
 FURTHER = (
     "gate_winder", "chaff_blower", "kelp_hauler", "turf_roller", "willow_stripper", "clay_pug", "pulp_stirrer",
 )  # fmt: skip
@@ -111,6 +115,7 @@ def drives() -> list[DriveFile]:
         ),
         welded_file(mount__material="6061", **PINNED),
         welded_file(fixings__weld_sides="one"),
+        drive_file(**PULLED),
         saddle_file(mount__tube="with the shaft"),
         block_file(frame__member="square tube", frame__size="40 mm"),
         drive_file(

@@ -16,6 +16,7 @@ from . import frame as frame_part
 from . import hub as hub_part
 from . import joint, line, second_stage
 from . import motor as motor_part
+from . import pull_test as pull_part
 
 
 def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Drive:
@@ -58,12 +59,16 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
             "the sprocket would sit inside the plate",
             "it is measured from the motor's face to the middle of the sprocket",
         )
+    pulled = pull_part.readings(picker, chain)
     if picker.mistakes:
         raise InputError(picker.mistakes)
-    return Drive(
+    drive = Drive(
         title=str(file.given["title"].value), system=picker.system, motor=motor, face=face, current=current,
         chain=chain, shaft=shaft, hub=hub, jackshaft=jackshaft, driven=driven, mount=mount, fixings=fixings, frame=frame, use=use,
         duty=duty, policy=policy, ranges=tuple(picker.ranges.values()),
         words=tuple(picker.words.items()), warnings=tuple(dict.fromkeys((*picker.warnings, *file.notes))),
         trials=file.given["trial"].value if "trial" in file.given else (), plates=file.plates,
     )  # fmt: skip
+    if pulled is None:
+        return drive
+    return pull_part.with_test(drive, file, overrides or {}, pulled, resolve)

@@ -14,6 +14,7 @@ from ..held import BoltSet
 from ..model import Current, Feet, Motor, Number
 from ..picking import Picker
 from ..worked import Value
+from . import torque_test
 
 COMMON = "common practice, no source"
 FOOT_BOLTS = 4
@@ -45,10 +46,11 @@ def motor(picker: Picker) -> Motor:
     mass = picker.number("motor.mass")
     size = (4 * mass / (math.pi * 5000.0)) ** (1 / 3)  # a solid drum as long as it is thick
     inertia = float(starting.rotor_inertia(0.35 * mass, 0.3 * size))
+    constant = torque_test.constant(picker) or _torque_constant(picker)
     return Motor(
-        torque_constant=_torque_constant(picker),
+        torque_constant=constant,
         points=picker.card("motor.points") or (),
-        torque_scatter=picker.number("motor.torque_scatter"),
+        torque_scatter=torque_test.scatter(picker),
         no_load_current=picker.number("motor.no_load_current"),
         speed=picker.optional("motor.speed"),
         mass=mass,
