@@ -7,7 +7,7 @@ import hashlib
 import math
 import re
 import tomllib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from pathlib import Path
@@ -146,6 +146,30 @@ def parse(raw: bytes, name: str) -> DriveFile:
     return DriveFile(name=name, given=given, sha256=hashlib.sha256(raw).hexdigest())
 
 
+def rewritten(file: DriveFile, keys: Mapping[str, Any]) -> DriveFile:
+    """Give the file with some keys written anew, each value as it stands in TOML; None takes one out.
+
+    With another ``mount.form`` the keys that form does not know are left out.
+
+    Raises
+    ------
+    InputError
+        when a value cannot be read, or the form misses a key.
+    """
+    form = str(keys.get("mount.form", file.given["mount.form"].value))
+    known, reader = fields_for(form), _Reader(file.name)
+    given = {k: g for k, g in file.given.items() if k in known and k not in keys}
+    for key, value in keys.items():
+        if key not in known and value is not None:
+            reader.fail(key, value, f"is not a key of the form '{form}'")
+        elif value is not None and (found := reader.entry(known[key], value)) is not None:
+            given[key] = found
+    reader.miss(known, form, given.keys() | {m.key for m in reader.mistakes})
+    if reader.mistakes:
+        raise InputError(reader.mistakes)
+    return replace(file, given=given, plates=None)
+
+
 def _toml_hint(error: tomllib.TOMLDecodeError) -> str:
     if "Invalid value" in str(error) or "after" in str(error):
         return 'quantities stand in quotes, for example thickness = "6 mm"'
@@ -173,26 +197,36 @@ class _Reader:
             if key not in known:
                 self._unknown(key, value, known)
                 continue
-            try:
-                given[key] = _parse(known[key], value)
-            except units.UnitMistake as error:
-                self.fail(
-                    key,
-                    value,
-                    f"{error.problem}; expected {error.expected}",
-                    f"for example {error.suggestion}",
-                )
-            except EntryMistake as error:
-                self.fail(key, error.entry, error.expected, error.suggestion)
-            except _Wrong as error:
-                self.fail(key, value, error.expected, error.suggestion)
-            except MountlimitError as error:
-                self.fail(key, value, str(error))
+            if (found := self.entry(known[key], value)) is not None:
+                given[key] = found
+        self.miss(known, form, flat.keys() | self.meant)
+        return given
+
+    def entry(self, field: Field, value: Any) -> Given | None:
+        """Read one key; None when it is wrong, which is then noted."""
+        try:
+            return _parse(field, value)
+        except units.UnitMistake as error:
+            self.fail(
+                field.key,
+                value,
+                f"{error.problem}; expected {error.expected}",
+                f"for example {error.suggestion}",
+            )
+        except EntryMistake as error:
+            self.fail(field.key, error.entry, error.expected, error.suggestion)
+        except _Wrong as error:
+            self.fail(field.key, value, error.expected, error.suggestion)
+        except MountlimitError as error:
+            self.fail(field.key, value, str(error))
+        return None
+
+    def miss(self, known: Mapping[str, Field], form: Any, there: Collection[str]) -> None:
+        """Note every required key that is not there."""
         for key, field in known.items():
-            if field.required and key not in flat.keys() | self.meant and self._wanted(field, form):
+            if field.required and key not in there and self._wanted(field, form):
                 hint = f"for example {key.split('.')[-1]} = {_quoted(field.example)}"
                 self.fail(key, None, f"is missing: {field.meaning}", hint)
-        return given
 
     @staticmethod
     def _wanted(field: Field, form: Any) -> bool:
