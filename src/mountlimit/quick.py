@@ -59,9 +59,7 @@ def safe_currents(file: DriveFile, ends: EndsOf, currents: Array) -> Safe:
     return Safe(likely, {name: crossing(currents, u) for name, u in used.items()})
 
 
-def utilisations(
-    file: DriveFile, likely: Drive, ends: EndsOf, currents: Array
-) -> dict[str, Array]:
+def utilisations(file: DriveFile, likely: Drive, ends: EndsOf, currents: Array) -> dict[str, Array]:
     """Give each peak-setting check's utilisation over the currents, ends and design factor in."""
     found = {}
     for corner, names in _grouped(likely, ends):

@@ -12,14 +12,15 @@ does alone, for the order in which sets are run only.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 from itertools import combinations
+from typing import Any
 
 import numpy as np
 
 from . import limits, quick, traction
-from .changes import CHANGES, Edit
+from .changes import CHANGES, COSTS, Edit, made
 from .checks import BY_NAME
 from .drivefile import DriveFile, rewritten
 from .errors import MountlimitError
@@ -30,10 +31,12 @@ from .resolve import resolve
 from .traction import Lines
 
 SHOWN = 7  # single changes that are run in full
-PAIRS = 24  # pairs that are run
+PAIRS = 16  # pairs that are run
 LARGEST = 8  # changes in one set
 TRIED = 3  # candidates run at each step of growing a set
 ROUNDS = 3  # of running a set in full and growing it on where the wide search was too hopeful
+AFRESH = 2  # times that every change is tried on a set where none that helps alone helps any more
+SPARE = 1e-3  # of what is over in all, on the logarithm: a change that does no more is dropped
 SAMPLES = 24
 DEEP = 200.0  # the lowest current looked at, as a part of the wanted one
 EASED = 0.999
@@ -41,6 +44,7 @@ GAIN = 1.005
 
 Used = Mapping[str, float]  # check -> most it is used up, to the wanted current
 Set = tuple[Edit, ...]
+Score = Callable[[Used], tuple[float, float]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,6 +52,7 @@ class Outcome:
     """A set of changes run in full: what the edited file gives."""
 
     edits: Set
+    keys: Mapping[str, Any]  # key -> value as it stands in TOML; None where it goes out
     found: Found
     before: float  # safe current without them, A
     wanted: float
@@ -93,7 +98,8 @@ class Answer:
     cheapest: Outcome | None  # that reaches
     fewest: Outcome | None  # that reaches
     best: Outcome | None  # where nothing reaches: the set that comes nearest
-    no_gain: tuple[str, ...]  # kinds of change that raise nothing alone
+    less: tuple[str, ...]  # kinds that help alone, but less than the singles shown
+    no_gain: tuple[str, ...]  # kinds that raise nothing alone
     refused: tuple[Refused, ...]
     tried: int
     pairs: int  # that were run
@@ -172,7 +178,7 @@ class _Search:
         """Give how far a set uses up each check to the wanted current. Raises as the reader."""
         key = frozenset(id(e) for e in edits)
         if key not in self.runs:
-            file = with_plates(_edited(self.file, edits)) if key else self.base.file
+            file = with_plates(made(self.file, edits)[0]) if key else self.base.file
             found = quick.utilisations(file, resolve(file), self.ends, self.currents)
             self.runs[key] = {
                 name: min(float(np.max(u)), 1e9)
@@ -188,17 +194,22 @@ class _Search:
         key = frozenset(id(e) for e in edits)
         if key not in self.full:
             try:
-                found = limits.find(_edited(self.file, edits))
+                file, keys = made(self.file, edits)
+                found = limits.find(file)
             except MountlimitError:
                 self.full[key] = None
                 return None
             self.full[key] = Outcome(
-                edits=edits, found=found, before=self.base.first_safe.safe, wanted=self.wanted
+                edits=edits,
+                keys=keys,
+                found=found,
+                before=self.base.first_safe.safe,
+                wanted=self.wanted,
             )
-            self._learn(found)
+            self._learn(found, key)
         return self.full[key]
 
-    def _learn(self, found: Found) -> None:
+    def _learn(self, found: Found, of: frozenset[int]) -> None:
         """Take the safe-side ends of inputs that the base drive does not have."""
         known = {r.key for r in self.base.drive.ranges}
         for name, ends in quick.safe_ends(found).items():
@@ -206,7 +217,7 @@ class _Search:
             fresh = {k: v for k, v in ends.items() if k not in known and own.get(k) != v}
             if fresh:
                 own |= fresh
-                self.runs = {k: v for k, v in self.runs.items() if len(k) == 0}
+                self.runs = {k: v for k, v in self.runs.items() if not k & of}
 
     def singles(self) -> tuple[Outcome, ...]:
         """Run the most promising changes in full, one size of each kind."""
@@ -239,18 +250,20 @@ class _Search:
         if not reaching:
             reaching += self._pairs()
         last = None
-        top = min((o.cost for o in reaching), default=len_costs())
-        for ceiling in range(min(top, len_costs() - 1) + 1):
-            step("sets of changes", ceiling, len_costs())
+        top = min((o.cost for o in reaching), default=len(COSTS))
+        for ceiling in range(min(top, len(COSTS) - 1) + 1):
+            step("sets of changes", ceiling, len(COSTS))
             if ceiling == top and reaching:
                 break
-            last = self._grown(ceiling)
+            last = self._grown(ceiling, _in_all)
+            if ceiling == len(COSTS) - 1 and not (last and last.reaches):
+                last = _better(last, self._grown(ceiling, _by_worst))
             if last is not None and last.reaches:
                 reaching.append(last)
                 break
         step("sets of changes", 1, 1)
         if not reaching:
-            return None, None, last
+            return None, None, _better(last, singles[0] if singles else None)
         fewest = min(reaching, key=lambda o: (len(o.edits), o.dearness))
         return fewest, min(reaching, key=lambda o: o.dearness), None
 
@@ -286,67 +299,82 @@ class _Search:
         except MountlimitError:
             return False
 
-    def _grown(self, ceiling: int) -> Outcome | None:
+    def _grown(self, ceiling: int, score: Score) -> Outcome | None:
         """Grow a set of changes up to a cost class until it reaches, then drop what it can spare."""
         allowed = [e for e in self.edits if e.change.cost <= ceiling]
         over = [name for name, u in self.now.items() if u > 1]
-        last = ceiling == len_costs() - 1
+        last = ceiling == len(COSTS) - 1
         if not allowed or (not last and not self._can(allowed, over)):
             return None
         chosen: Set = ()
-        found: Outcome | None = None
+        best: Outcome | None = None
         for _ in range(ROUNDS):
-            chosen = self._spared(self._grow(chosen, allowed))
+            chosen = self._spared(self._grow(chosen, allowed, score, AFRESH if last else 0))
             if not chosen or (not last and not self._reaches(chosen)):
-                return found
-            again = self.outcome(chosen)
-            if again is None or (found is not None and again.edits == found.edits):
-                return found
-            found = again
+                return best
+            found = self.outcome(chosen)
+            if found is None or found is best:
+                return best
+            best = _better(best, found)
             if found.reaches or not self._reaches(chosen):
-                return found
+                return best
             self._trust(found.found)  # the wide search was too hopeful: take the ends found here
-        return found
+        return best
 
     def _trust(self, found: Found) -> None:
         for name, ends in quick.safe_ends(found).items():
             self.ends.setdefault(name, {}).update(ends)
-        self.runs = {}
-        self.now = self.used(())
+        self.runs = {k: v for k, v in self.runs.items() if len(k) < 2}
 
-    def _grow(self, chosen: Set, allowed: Sequence[Edit]) -> Set:
-        """Add, one after another, the change that eases most what governs."""
+    def _grow(self, chosen: Set, allowed: Sequence[Edit], score: Score, afresh: int) -> Set:
+        """Add, one after another, the change that eases most what governs.
+
+        What a change does alone says which are tried; where none of those helps any more, all are
+        tried on the set as it is, ``afresh`` times.
+        """
         now = self.used(chosen)
         while _worst(now) > 1 and len(chosen) < LARGEST:
             free = [e for e in allowed if not any(e.meets(c) for c in chosen)]
-            easing = [e for e in free if self._eases(e, now)]
-            easing.sort(key=lambda e: (_guess_on(now, self.now, self.used((e,))), e.change.cost))
-            best: tuple[tuple[float, float], Edit, Used] | None = None
-            for edit in easing[:TRIED]:
-                try:
-                    then = self.used((*chosen, edit))
-                except MountlimitError:
-                    continue
-                if best is None or _score(then) < best[0]:
-                    best = (_score(then), edit, then)
-            if best is None or best[0] >= _score(now):
+            likely = sorted(
+                (e for e in free if self._eases(e, now)),
+                key=lambda e: (score(_product(now, self.now, self.used((e,)))), e.change.cost),
+            )[:TRIED]
+            best = self._add(chosen, likely, score)
+            if (best is None or best[0] >= score(now)) and afresh:
+                afresh -= 1
+                best = self._add(chosen, free, score)
+            if best is None or best[0] >= score(now):
                 return chosen
-            chosen, now = (*chosen, best[1]), best[2]
+            chosen, now = (*chosen, best[1]), self.used((*chosen, best[1]))
         return chosen
 
+    def _add(
+        self, chosen: Set, edits: Sequence[Edit], score: Score
+    ) -> tuple[tuple[float, float], Edit] | None:
+        """Run the set with each of some changes more; give the best and its score."""
+        best = None
+        for edit in edits:
+            try:
+                found = score(self.used((*chosen, edit)))
+            except MountlimitError:
+                continue
+            if best is None or found < best[0]:
+                best = (found, edit)
+        return best
+
     def _eases(self, edit: Edit, now: Used) -> bool:
-        """Tell whether a change alone eases the check that is used up most."""
-        first = max(now, key=lambda name: now[name])
+        """Tell whether a change alone eases any check that is over."""
         alone = self.used((edit,))
-        return alone.get(first, 0.0) < EASED * self.now.get(first, math.inf)
+        over = (name for name, u in now.items() if u > 1)
+        return any(alone.get(n, 0.0) < EASED * self.now.get(n, math.inf) for n in over)
 
     def _spared(self, chosen: Set) -> Set:
         """Drop the changes that the set does not need, the dearest first."""
-        least = max(1.0, _worst(self.used(chosen)) * 1.0001)
+        least = _in_all(self.used(chosen))[0] + SPARE
         for edit in sorted(chosen, key=lambda e: -e.change.cost):
             rest = tuple(e for e in chosen if e is not edit)
             try:
-                if rest and _worst(self.used(rest)) <= least:
+                if rest and _in_all(self.used(rest))[0] <= least:
                     chosen = rest
             except MountlimitError:
                 continue
@@ -367,32 +395,29 @@ class _Search:
         return Answer(
             wanted=self.wanted, base=self.base, uses=traction.lines(self.base.drive), singles=singles,
             cheapest=cheapest, fewest=fewest, best=best, refused=tuple(self.refused),
+            less=tuple(k for k in kinds if k in helps - {o.edits[0].change.name for o in singles}),
             no_gain=tuple(k for k in kinds if k not in helps), tried=len(self.edits),
             pairs=self.pairs, pairs_possible=self.pairs_possible,
         )  # fmt: skip
 
 
-def len_costs() -> int:
-    """Give the number of cost classes."""
-    from .changes import COSTS
-
-    return len(COSTS)
-
-
-def _edited(file: DriveFile, edits: Iterable[Edit]) -> DriveFile:
-    """Make the changes one after another. Raises ``InputError`` where the reader refuses one."""
-    for edit in sorted(edits, key=lambda e: "mount.form" not in e.keys):
-        file = edit.on(file)
-    return replace(file, plates=None)
+def _better(one: Outcome | None, other: Outcome | None) -> Outcome | None:
+    """Give the one with the larger safe current."""
+    return max((o for o in (one, other) if o), key=lambda o: o.safe, default=None)
 
 
 def _worst(used: Used) -> float:
     return max(used.values())
 
 
-def _score(used: Used) -> tuple[float, float]:
-    """Rank a set: what is used up most, then how much is over in all."""
-    return round(_worst(used), 4), sum(math.log(u) for u in used.values() if u > 1)
+def _in_all(used: Used) -> tuple[float, float]:
+    """Rank a set by how much is over in all, then by what is used up most."""
+    return round(sum(math.log(u) for u in used.values() if u > 1), 4), _worst(used)
+
+
+def _by_worst(used: Used) -> tuple[float, float]:
+    """Rank a set by what is used up most, then by how much is over in all."""
+    return round(_worst(used), 4), _in_all(used)[0]
 
 
 def _guess(now: Used, alone: Sequence[Used]) -> float:
@@ -401,10 +426,6 @@ def _guess(now: Used, alone: Sequence[Used]) -> float:
     for used in alone:
         at = _product(at, now, used)
     return _worst(at)
-
-
-def _guess_on(at: Used, now: Used, alone: Used) -> float:
-    return _worst(_product(at, now, alone))
 
 
 def _product(at: Used, now: Used, alone: Used) -> dict[str, float]:

@@ -9,9 +9,9 @@ from __future__ import annotations
 import importlib
 import pkgutil
 
-from ._common import COSTS, Change, Edit
+from ._common import COST_WORDS, COSTS, Change, Edit, made
 
-__all__ = ["CHANGES", "COSTS", "Change", "Edit"]
+__all__ = ["CHANGES", "COSTS", "COST_WORDS", "Change", "Edit", "made"]
 
 
 def _discover() -> tuple[Change, ...]:

@@ -3,24 +3,28 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from ..drivefile import DriveFile, rewritten
 from ..held import BoltSet
 from ..model import Drive
+from ..resolve import resolve
 from ..resolve.preload import Kept, assembly_torque
 
 # What a change costs, cheapest first.
 FREE, HAND, PARTS, WORKSHOP = range(4)
-COSTS = (
-    "free: a setting",
+COSTS = ("free", "hand tools", "some parts", "workshop")
+COST_WORDS = (
+    "nothing: a setting",
     "under an hour with hand tools",
     "parts for little money",
-    "workshop, or a bigger part",
+    "a workshop, or a bigger part",
 )
 
+TORQUE = "fixings.tightening_torque"
+TO_SUIT = "to suit"  # in its place: what suits the bolts and the mount when all changes are made
 Keys = Mapping[str, Any]  # key -> value as it stands in TOML; None takes the key out
 Offer = tuple[str, Keys]
 
@@ -48,13 +52,45 @@ class Edit:
     words: str
     keys: Keys
 
-    def on(self, file: DriveFile) -> DriveFile:
-        """Give the edited file. Raises ``InputError`` where the reader refuses it."""
-        return rewritten(file, self.keys)
-
     def meets(self, other: Edit) -> bool:
-        """Tell whether the two cannot go together: the same kind of change, or the same keys."""
-        return self.change.name == other.change.name or not self.keys.keys().isdisjoint(other.keys)
+        """Tell whether the two cannot go together: the same kind of change, or keys at odds."""
+        shared = self.keys.keys() & other.keys.keys()
+        return self.change.name == other.change.name or any(
+            self.keys[k] != other.keys[k] for k in shared
+        )
+
+    @property
+    def suits(self) -> bool:
+        """Whether the frame bolts are tightened to suit what they and the mount then are."""
+        return self.keys.get(TORQUE) == TO_SUIT
+
+
+def made(file: DriveFile, edits: Iterable[Edit]) -> tuple[DriveFile, dict[str, Any]]:
+    """Make changes together: the edited file, and its keys as they stand in TOML.
+
+    Raises
+    ------
+    InputError
+        where the reader refuses them.
+    """
+    keys: dict[str, Any] = {}
+    for edit in edits:
+        keys |= edit.keys
+    if keys.get(TORQUE) == TO_SUIT:
+        del keys[TORQUE]
+        torque = resolve(rewritten(file, keys)).fixings.assembly_torque
+        keys[TORQUE] = newton_metres(float(torque))
+    keys = {k: v for k, v in keys.items() if v is not None or k in file.given}
+    edited = rewritten(file, keys)
+    gone = {k: None for k in file.given if k not in edited.given}
+    return edited, keys | gone
+
+
+def speaker(drive: Drive) -> Callable[[float], str]:
+    """Give what writes a length in the units of the drive's answer."""
+    from .. import units
+
+    return lambda metres: units.show(float(metres), "length", drive.system)
 
 
 def mm(metres: float) -> str:

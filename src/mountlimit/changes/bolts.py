@@ -13,6 +13,8 @@ from ._common import (
     HAND,
     METAL,
     PARTS,
+    TO_SUIT,
+    TORQUE,
     WORKSHOP,
     Change,
     Offer,
@@ -22,6 +24,7 @@ from ._common import (
     has_frame_bolts,
     knows,
     mm,
+    speaker,
     torque_for,
 )
 
@@ -33,58 +36,47 @@ CLASSES = ("8.8", "10.9")
 
 def apart(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer frame bolts as far apart as the plate is wide."""
+    say = speaker(drive)
     across = float(drive.fixings.span_across)
     if not has_frame_bolts(drive) or not knows(file, "fixings.span_across") or across == 0:
         return
     most = floor_mm(float(drive.mount.width) - 2 * EDGE * float(drive.fixings.hole_diameter))
     if most > 1.03 * across:
-        words = f"frame bolts {mm(most)} apart across the mount instead of {mm(across)}"
+        words = f"frame bolts {say(most)} apart across the mount instead of {say(across)}"
         yield words, {"fixings.span_across": mm(most)}
 
 
 def wider(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a wider mount with its frame bolts as much further apart."""
+    say = speaker(drive)
     across, width = float(drive.fixings.span_across), float(drive.mount.width)
     if not knows(file, "mount.width"):
         return
     for share in (0.25, 0.5):
         more = floor_mm(share * width)
         keys = {"mount.width": mm(width + more)}
-        words = f"mount {mm(width + more)} wide instead of {mm(width)}"
+        words = f"mount {say(width + more)} wide instead of {say(width)}"
         if has_frame_bolts(drive) and knows(file, "fixings.span_across") and across > 0:
             keys["fixings.span_across"] = mm(across + more)
-            words += f", frame bolts {mm(across + more)} apart"
+            words += f", frame bolts {say(across + more)} apart"
         yield words, keys
 
 
 def longer_foot(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer the rows of frame bolts further apart, along the pull of the mount on the frame."""
+    say = speaker(drive)
     along, count = float(drive.fixings.span_along), drive.fixings.bolts.count
     if not has_frame_bolts(drive) or not knows(file, "fixings.span_along") or count % 2:
         return
     for more in (0.02, 0.04):
-        words = f"rows of frame bolts {mm(along + more)} apart instead of {mm(along)}, on a longer foot"  # fmt: skip
+        words = f"rows of frame bolts {say(along + more)} apart instead of {say(along)}, on a longer foot"  # fmt: skip
         yield words, {"fixings.span_along": mm(along + more)}
 
 
-def _bolts(file: DriveFile, drive: Drive, thread: cards.Thread, count: int) -> dict[str, object]:
-    """Give the keys of other frame bolts; a torque in the file becomes the one that suits them."""
-    keys: dict[str, object] = {"fixings.bolts": f"{count} x {thread.designation}"}
-    if given(file, "fixings.preload") is not None:
-        keys["fixings.preload"] = None
-    keys["fixings.tightening_torque"] = _torque(drive, thread=thread)
-    return keys
-
-
-def _torque(drive: Drive, **other: object) -> str:
-    """Give the torque for frame bolts; of the drive's own what the mount under them allows."""
-    fixings = drive.fixings
-    own = torque_for(replace(fixings.bolts, **other))  # type: ignore[arg-type]
-    if family(drive) in METAL:
-        return own
-    from ._common import newton_metres
-
-    return newton_metres(float(fixings.assembly_torque))
+def _loose(file: DriveFile) -> dict[str, object]:
+    """Give the keys of bolts tightened to suit; a clamp given for the old ones goes."""
+    clear = {"fixings.preload": None} if given(file, "fixings.preload") is not None else {}
+    return {TORQUE: TO_SUIT, **clear}
 
 
 def next_size(thread: cards.Thread) -> str | None:
@@ -102,9 +94,9 @@ def larger(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     bigger = next_size(fixings.bolts.thread)
     if bigger is None:
         return
-    keys = _bolts(file, drive, cards.thread(bigger), fixings.bolts.count)
+    keys = {"fixings.bolts": f"{fixings.bolts.count} x {bigger}", **_loose(file)}
     words = f"{fixings.bolts.count} frame bolts {bigger} instead of {fixings.bolts.thread.designation}"  # fmt: skip
-    yield f"{words}, each tightened to {keys['fixings.tightening_torque']}", keys
+    yield f"{words}, tightened to suit", keys
 
 
 def more(file: DriveFile, drive: Drive) -> Iterator[Offer]:
@@ -121,12 +113,16 @@ def more(file: DriveFile, drive: Drive) -> Iterator[Offer]:
 def tighten(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer bolts tightened by a wrench to what suits them, where they are looser or not told."""
     fixings = drive.fixings
-    keys, words = {}, []
-    if has_frame_bolts(drive) and given(file, "fixings.preload") is None:
-        torque = _torque(drive)
-        if _looser(given(file, "fixings.tightening_torque"), float(fixings.assembly_torque)):
-            keys["fixings.tightening_torque"] = torque
-            words.append(f"frame bolts to {torque}")
+    keys: dict[str, object] = {}
+    words: list[str] = []
+    loose = given(file, "fixings.preload") is None
+    if (
+        has_frame_bolts(drive)
+        and loose
+        and _looser(given(file, TORQUE), float(fixings.assembly_torque))
+    ):
+        keys[TORQUE] = TO_SUIT
+        words.append("frame bolts to suit")
     bolts = drive.motor.bolts
     if family(drive) in METAL and given(file, "motor.preload") is None:
         torque = torque_for(bolts)
@@ -149,10 +145,8 @@ def better(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     for name in CLASSES:
         grade = cards.bolt_class(name, float(bolts.thread.diameter))
         if float(grade.yield_strength) > 1.05 * float(bolts.grade.yield_strength):
-            torque = _torque(drive, grade=grade)
-            words = f"frame bolts of class {name}, tightened to {torque}"
-            clamp = {"fixings.preload": None} if given(file, "fixings.preload") is not None else {}
-            yield words, {"fixings.bolt_class": name, "fixings.tightening_torque": torque, **clamp}
+            words = f"frame bolts of class {name}, tightened to suit"
+            yield words, {"fixings.bolt_class": name, **_loose(file)}
 
 
 def clean(file: DriveFile, drive: Drive) -> Iterator[Offer]:
@@ -177,7 +171,7 @@ def jack(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     yield words, {"fixings.jack_screw": size, "fixings.jack_screw_class": "8.8"}
 
 
-def round_holes(file: DriveFile, drive: Drive) -> Iterator[Offer]:
+def round_holes(file: DriveFile, _: Drive) -> Iterator[Offer]:
     """Offer round holes instead of slots, where a chain tightener does the tightening."""
     if given(file, "fixings.holes") != "slotted":
         return
@@ -191,14 +185,11 @@ def sleeves(file: DriveFile, drive: Drive) -> Iterator[Offer]:
         return
     frame, motor = drive.fixings.bolts.thread, drive.motor.bolts.thread
     outer, own = mm(float(frame.diameter) + 0.004), mm(float(motor.diameter) + 0.003)
-    grade = cards.bolt_class("8.8", float(frame.diameter))
-    torque = torque_for(replace(drive.fixings.bolts, grade=grade))
-    words = f"steel sleeves of {outer} in the frame bolts' holes and {own} in the motor's, wide washers, frame bolts to {torque}"  # fmt: skip
+    words = f"steel sleeves of {outer} in the frame bolts' holes and {own} in the motor's, wide washers, frame bolts tightened to suit"  # fmt: skip
     surface = {"fixings.surface": "painted"} if given(file, "fixings.surface") else {}
     yield words, {
         "mount.form": "sleeved plate", "mount.sleeve_diameter": outer, "fixings.bolt_class": "8.8",
-        "mount.motor_sleeve_diameter": own, "fixings.washer": "wide", **surface,
-        "fixings.tightening_torque": torque,
+        "mount.motor_sleeve_diameter": own, "fixings.washer": "wide", **surface, **_loose(file),
     }  # fmt: skip
 
 

@@ -8,7 +8,7 @@ from .. import cards
 from ..chains import OF_THE_OLD_CHAIN, teeth_for
 from ..drivefile import DriveFile
 from ..model import Drive
-from ._common import FREE, HAND, PARTS, WORKSHOP, Change, Offer, floor_mm, given, mm
+from ._common import FREE, HAND, PARTS, WORKSHOP, Change, Offer, mm, speaker
 
 INBOARD = (0.005, 0.01)
 CLEAR = 0.003  # m, between chain and plate
@@ -23,12 +23,13 @@ LEAST_KNOWN = 1.02
 
 def inboard(_: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer the sprocket nearer the motor's face, as far as chain and plate clear each other."""
+    say = speaker(drive)
     now = float(drive.shaft.face_overhang)
     plate = float(drive.mount.thickness) if drive.mount.flat_face else 0.0
     least = plate + CHAIN_WIDE * float(drive.chain.chain.pitch) + CLEAR
     for nearer in INBOARD:
         if now - nearer >= least:
-            words = f"sprocket {mm(nearer)} nearer the motor ({mm(now - nearer)} from its face), the driven one as far"  # fmt: skip
+            words = f"sprocket {say(nearer)} nearer the motor ({say(now - nearer)} from its face), the driven one as far"  # fmt: skip
             yield words, {"shaft.face_overhang": mm(now - nearer)}
 
 
@@ -68,7 +69,7 @@ def other_chain(_: DriveFile, drive: Drive) -> Iterator[Offer]:
 
 def line_up(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer sprockets lined up and measured, where the file tells nothing as good."""
-    offset = OFFSET * float(drive.chain.centre_distance)
+    offset = max(1e-4, round(OFFSET * float(drive.chain.centre_distance), 4))
     keys: dict[str, object] = {}
     if _worse(file, "chain.skew", SKEW * 3.14159265 / 180):
         keys["chain.skew"] = f"{SKEW:g} deg"
@@ -91,18 +92,20 @@ def slack(file: DriveFile, _: Drive) -> Iterator[Offer]:
         yield f"chain set to a sag of {100 * SLACK:g} % of its free run, and kept there", {"chain.slack": f"{100 * SLACK:g} %"}  # fmt: skip
 
 
-def play(file: DriveFile, _: Drive) -> Iterator[Offer]:
+def play(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer the play of the front bearing measured."""
+    say = speaker(drive)
     if _worse(file, "shaft.bearing_play", PLAY):
-        yield f"measure the play of the motor's front bearing: {mm(PLAY)}, if it measures this well (a new bearing if not)", {"shaft.bearing_play": mm(PLAY)}  # fmt: skip
+        yield f"measure the play of the motor's front bearing: {say(PLAY)}, if it measures this well (a new bearing if not)", {"shaft.bearing_play": mm(PLAY)}  # fmt: skip
 
 
 def outboard(_: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a third bearing beyond the sprocket, held by the frame."""
+    say = speaker(drive)
     if drive.shaft.outboard is not None:
         return
     at = float(drive.shaft.face_overhang) + BEYOND
-    words = f"a third bearing beyond the sprocket, {mm(at)} from the motor's face, held by the frame"  # fmt: skip
+    words = f"a third bearing beyond the sprocket, {say(at)} from the motor's face, held by the frame"  # fmt: skip
     yield words, {"outboard.at": mm(at), "outboard.held_by": "frame"}
 
 

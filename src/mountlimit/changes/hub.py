@@ -9,7 +9,7 @@ from .. import cards
 from ..drivefile import DriveFile
 from ..held import BoltRing
 from ..model import Drive
-from ._common import HAND, PARTS, WORKSHOP, Change, Offer, given, mm, torque_for
+from ._common import HAND, PARTS, WORKSHOP, Change, Offer, given, mm, speaker, torque_for
 
 LONG = 1.5  # diameters of the shaft: longer keys do not carry along their length (common practice)
 USUAL = 1.1
@@ -89,6 +89,17 @@ def _ring(file: DriveFile, part: str, ring: BoltRing, where: str) -> Iterator[Of
         yield words, {f"{part}.bolts": f"{bolts.count} x {size}", f"{part}.bolt_class": "10.9", key: torque, **clear}  # fmt: skip
 
 
+def thicker_pin(_: DriveFile, drive: Drive) -> Iterator[Offer]:
+    """Offer thicker pins through hub and shaft."""
+    say = speaker(drive)
+    for part, where in (("hub", "motor"), ("driven", "driven")):
+        pin = getattr(drive, part).pin
+        for times in (1.25, 1.6) if pin is not None and not pin.fuse else ():
+            size = round(1000 * times * float(pin.diameter)) / 1000
+            words = f"a pin of {say(size)} through the {where} sprocket's hub instead of {say(pin.diameter)}"
+            yield words, {f"{part}.pin": mm(size)}
+
+
 def bush(_: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a taper bush or clamping hub rated for more."""
     grip = drive.hub.grip
@@ -99,7 +110,7 @@ def bush(_: DriveFile, drive: Drive) -> Iterator[Offer]:
         yield f"a {grip.words} rated for {rated}", {"hub.rated_torque": rated}
 
 
-def freewheel(file: DriveFile, drive: Drive) -> Iterator[Offer]:
+def freewheel(file: DriveFile, _: Drive) -> Iterator[Offer]:
     """Offer a freewheel rated for more."""
     now = given(file, "driven.freewheel_torque")
     for times in STEPS if now is not None else ():
@@ -109,6 +120,7 @@ def freewheel(file: DriveFile, drive: Drive) -> Iterator[Offer]:
 
 def shaft(_: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a thicker driven shaft or jackshaft with bearings to suit."""
+    say = speaker(drive)
     for key, now, what in (
         ("driven.shaft_diameter", drive.driven.shaft_diameter, "driven shaft"),
         ("jackshaft.diameter", drive.jackshaft.diameter if drive.jackshaft else None, "jackshaft"),
@@ -117,7 +129,7 @@ def shaft(_: DriveFile, drive: Drive) -> Iterator[Offer]:
             continue
         for more in (0.005, 0.01):
             size = mm(float(now) + more)
-            yield f"a {what} of {size} instead of {mm(now)}, its bearings and hubs to suit", {key: size}  # fmt: skip
+            yield f"a {what} of {size} instead of {say(now)}, its bearings and hubs to suit", {key: size}  # fmt: skip
 
 
 CHANGES = (
@@ -127,6 +139,8 @@ CHANGES = (
     Change(name="more set screws", cost=HAND, tools="drill, tap", offers=more_screws),
     Change(name="sprocket bolts", cost=PARTS, tools="torque wrench, drill", offers=sprocket_bolts,
            caution="See that holes and rim have room for larger bolts."),
+    Change(name="thicker pin", cost=PARTS, tools="drill, reamer", offers=thicker_pin,
+           caution="A larger hole through the shaft weakens it."),
     Change(name="larger bush", cost=PARTS, tools="torque wrench", offers=bush),
     Change(name="larger freewheel", cost=WORKSHOP, tools="by its maker", offers=freewheel),
     Change(name="thicker driven shaft", cost=WORKSHOP, tools="lathe, bearings", offers=shaft,

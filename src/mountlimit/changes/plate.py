@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from .. import cards
 from ..drivefile import DriveFile
 from ..model import Drive
-from ._common import WORKSHOP, Change, Offer, family, given, mm
+from ._common import TO_SUIT, TORQUE, WORKSHOP, Change, Offer, family, given, mm, speaker
 
 SIZES = 2  # next stock sizes that are tried
 BY_FAMILY = {"aluminium": "al6061_t6", "steel": "s235"}
@@ -20,18 +20,13 @@ SLEEVES = ("mount.sleeve_diameter", "mount.sleeve_flange", "mount.motor_sleeve_d
 
 def thicker(_: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer the next stock thicknesses."""
+    say = speaker(drive)
     now = float(drive.mount.thickness)
     stock = cards.stock(family(drive), drive.system).thicknesses
     bigger = [t for t in stock if float(t) > 1.02 * now][:SIZES]
     for size in bigger:
-        words = f"{_size(float(size), drive)} thick instead of {_size(now, drive)}"
+        words = f"mount {say(float(size))} thick instead of {say(now)}"
         yield words, {"mount.thickness": mm(float(size))}
-
-
-def _size(metres: float, drive: Drive) -> str:
-    from .. import units
-
-    return str(units.show(metres, "length", drive.system)) if drive.system == "inch" else mm(metres)
 
 
 def material(file: DriveFile, drive: Drive) -> Iterator[Offer]:
@@ -54,6 +49,10 @@ def _other(file: DriveFile, drive: Drive, card: cards.Material) -> Offer:
         words += ", without the sleeves"
     if given(file, "fixings.surface") in ("plastic on steel", "wood on steel", "aluminium on steel"):  # fmt: skip
         keys |= {"fixings.surface": "aluminium on steel" if card.family == "aluminium" else "painted"}  # fmt: skip
+    soft = drive.mount.material.card.family in ("plastic", "wood")
+    if soft and drive.fixings.bolts.count:
+        keys |= {TORQUE: TO_SUIT, "fixings.preload": None}
+        words += ", its frame bolts tightened to suit"
     return words, keys
 
 

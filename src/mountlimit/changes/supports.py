@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from ..drivefile import DriveFile
 from ..model import Drive
-from ._common import METAL, WORKSHOP, Change, Offer, family, floor_mm, given, knows, mm
+from ._common import METAL, WORKSHOP, Change, Offer, family, floor_mm, given, knows, mm, speaker
 
 STRUT = 0.012  # m, diameter of a rod that is not asked for
 BACK = 0.15  # m, from the start of the strut back to the frame
@@ -20,13 +20,14 @@ BRACED = (0.5,)  # of the span
 
 def gussets(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer two gussets between leg and foot, tall and low."""
+    say = speaker(drive)
     if not knows(file, "mount.gussets") or drive.mount.gussets is not None or family(drive) not in METAL:  # fmt: skip
         return
     free = float(given(file, "mount.free_length"))
     foot = float(given(file, "mount.heel_to_bolts") or given(file, "mount.foot_length") or 0.5 * free)  # fmt: skip
     for share in (0.8, 0.5):
         height, depth = floor_mm(share * free), floor_mm(0.9 * foot)
-        words = f"two gussets, {mm(height)} up the leg and {mm(depth)} along the foot"
+        words = f"two gussets, {say(height)} up the leg and {say(depth)} along the foot"
         keys = {"mount.gussets": 2, "mount.gusset_height": mm(height), "mount.gusset_depth": mm(depth)}  # fmt: skip
         yield words, keys | {"mount.bend_radius": None, "mount.warping_held": None}
 
@@ -38,13 +39,14 @@ def strut(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     free = float(given(file, "mount.free_length"))
     rear = floor_mm(1.9 * float(drive.motor.centre_of_mass))
     top = floor_mm(float(drive.motor.bolt_circle) / 2)
-    yield _strut("motor", rear, 0.0, free)
-    yield _strut("plate", 0.0, top, free)
+    yield _strut(drive, "motor", rear, 0.0, free)
+    yield _strut(drive, "plate", 0.0, top, free)
 
 
-def _strut(start: str, behind: float, height: float, free: float) -> Offer:
-    where = f"the motor's rear ({mm(behind)} behind its face)" if start == "motor" else f"the plate's top ({mm(height)} above the shaft)"  # fmt: skip
-    words = f"a steel rod of {mm(STRUT)} from {where} to the frame {mm(behind + BACK)} behind the face, as low as the bolts"  # fmt: skip
+def _strut(drive: Drive, start: str, behind: float, height: float, free: float) -> Offer:
+    say = speaker(drive)
+    where = f"the motor's rear ({say(behind)} behind its face)" if start == "motor" else f"the plate's top ({say(height)} above the shaft)"  # fmt: skip
+    words = f"a steel rod of {say(STRUT)} from {where} to the frame {say(behind + BACK)} behind the face, as low as the bolts"  # fmt: skip
     keys = {
         "mount.form": "plate with strut", "second.material": "s235", "mount.strut_from": start,
         "mount.strut_diameter": mm(STRUT), "mount.strut_start_height": mm(height),
@@ -55,6 +57,7 @@ def _strut(start: str, behind: float, height: float, free: float) -> Offer:
 
 def second_plate(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a second plate behind the motor on four spacers, bolted to the frame as the first."""
+    say = speaker(drive)
     if given(file, "mount.form") != "plate" or family(drive) not in METAL:
         return
     bolts = drive.fixings.bolts
@@ -66,8 +69,8 @@ def second_plate(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     if top - low < 2 * SPACER:
         return
     words = (
-        f"a second plate like the first, {mm(gap)} behind it, on four spacers of {mm(SPACER)}, {mm(across)} apart across, "
-        f"{mm(top)} above and {mm(-low)} below the shaft; {2 * bolts.count} frame bolts in all"
+        f"a second plate like the first, {say(gap)} behind it, on four spacers of {say(SPACER)}, {say(across)} apart across, "
+        f"{say(top)} above and {say(-low)} below the shaft; {2 * bolts.count} frame bolts in all"
     )
     yield words, {
         "mount.form": "twin plates", "mount.gap": mm(gap), "mount.spacers": 4,
@@ -80,33 +83,36 @@ def second_plate(file: DriveFile, drive: Drive) -> Iterator[Offer]:
 
 def brace(_: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a brace that halves the free span of the frame member."""
+    say = speaker(drive)
     frame = drive.frame
     if frame.span is None or frame.member == "rigid":
         return
     for share in BRACED:
         span = floor_mm(share * float(frame.span))
-        words = f"frame member braced beside the mount: held every {mm(span)} instead of {mm(frame.span)}"  # fmt: skip
+        words = f"frame member braced beside the mount: held every {say(span)} instead of {say(frame.span)}"  # fmt: skip
         yield words, {"frame.span": mm(span)}
 
 
 def wall(_: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a frame member with a thicker wall."""
+    say = speaker(drive)
     frame = drive.frame
     if frame.wall is None or frame.member in ("rigid", "flat bar"):
         return
     now = float(frame.wall)
     for more in (0.001, 0.002):
-        words = f"frame member with a wall of {mm(now + more)} instead of {mm(now)}, or a sleeve over it"  # fmt: skip
+        words = f"frame member with a wall of {say(now + more)} instead of {say(now)}, or a sleeve over it"  # fmt: skip
         yield words, {"frame.wall": mm(now + more)}
 
 
 def weld(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a larger weld between mount and frame."""
+    say = speaker(drive)
     if not knows(file, "fixings.weld_leg") or not drive.mount.welds:
         return
     leg = 1.5 * float(given(file, "fixings.weld_leg") or 0.7 * float(drive.mount.thickness))
     if leg <= float(drive.mount.thickness):
-        yield f"a weld with a leg of {mm(leg)}", {"fixings.weld_leg": mm(leg)}
+        yield f"a weld with a leg of {say(leg)}", {"fixings.weld_leg": mm(leg)}
 
 
 WELDING = "saw, welder"

@@ -6,7 +6,18 @@ from collections.abc import Iterator
 
 from ..drivefile import DriveFile
 from ..model import Drive
-from ._common import HAND, PARTS, WORKSHOP, Change, Offer, floor_mm, given, mm, newton_metres
+from ._common import (
+    HAND,
+    PARTS,
+    WORKSHOP,
+    Change,
+    Offer,
+    floor_mm,
+    given,
+    mm,
+    newton_metres,
+    speaker,
+)
 
 SHARES = (0.5, 0.7, 1.4, 2.0)
 BARE = "dry steel"
@@ -36,6 +47,7 @@ def bare(file: DriveFile, drive: Drive) -> Iterator[Offer]:
 
 def more(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer one or two more U-bolts, bands or pairs of bolts, gripping as much more of the tube."""
+    say = speaker(drive)
     clamp = drive.mount.clamp
     if clamp is None:
         return
@@ -43,18 +55,19 @@ def more(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     for added in (1, 2) if given(file, "mount.form") == "saddle" else (2,):
         grip = floor_mm(float(clamp.length) * (count + added) / count)
         size = clamp.bolts.thread.designation
-        words = f"{count + added} clamp bolts {size} instead of {count}, gripping {mm(grip)} of the tube"  # fmt: skip
+        words = f"{count + added} clamp bolts {size} instead of {count}, gripping {say(grip)} of the tube"  # fmt: skip
         yield words, {"fixings.clamp_bolts": f"{count + added} x {size}", "mount.grip_length": mm(grip)}  # fmt: skip
 
 
 def longer(_: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a clamp that grips more of the tube."""
+    say = speaker(drive)
     if drive.mount.clamp is None:
         return
     now = float(drive.mount.clamp.length)
     for share in (1.5, 2.0):
         grip = floor_mm(share * now)
-        yield f"a clamp that grips {mm(grip)} of the tube instead of {mm(now)}", {"mount.grip_length": mm(grip)}  # fmt: skip
+        yield f"a clamp that grips {say(grip)} of the tube instead of {say(now)}", {"mount.grip_length": mm(grip)}  # fmt: skip
 
 
 CHANGES = (
