@@ -1,6 +1,6 @@
 """Looks for the cheapest change on every example and test drive: ``python tests/changes/run.py``.
 
-Goes on where it left off (``--afresh`` starts anew); the answers stand in ``results.json``, of which
+Goes on where it left off (``--afresh`` starts anew); the answers stand in ``results/``, of which
 ``test_results.py`` checks a sample against the pipeline.  About 25 s of one core each.
 """
 
@@ -17,7 +17,7 @@ from mountlimit.resolve import resolve
 from mountlimit.what_to_change import what_to_change
 
 ROOT = Path(__file__).parents[2]
-RESULTS = Path(__file__).with_name("results.json")
+RESULTS = Path(__file__).with_name("results")
 DRIVES = sorted([*(ROOT / "examples").glob("*.toml"), *(ROOT / "tests" / "drives").glob("*.toml")])
 
 
@@ -27,22 +27,28 @@ def wanted_of(file: drivefile.DriveFile) -> float:
     return float(current.wanted or 2 * current.set)
 
 
+KEPT = (
+    "wanted", "safe", "reached", "cheapest", "fewest", "best", "singles", "tried", "pairs_run", "pairs_possible",
+)  # fmt: skip
+
+
 def main(paths: list[Path], afresh: bool) -> None:
     """Run the drives that have no result yet and write each as it comes."""
-    found = {} if afresh or not RESULTS.exists() else json.loads(RESULTS.read_text())
+    RESULTS.mkdir(exist_ok=True)
     for path in paths:
-        name = path.relative_to(ROOT).as_posix()
-        if name in found:
+        target = RESULTS / f"{path.stem}.json"
+        if target.exists() and not afresh:
             continue
         file = drivefile.read(path)
         start = time.process_time()
         answer = what_to_change(file, wanted_of(file))
         record = changes_text.record(answer)
-        kept = ("wanted", "safe", "reached", "cheapest", "fewest", "best", "singles", "tried", "pairs_run", "pairs_possible")  # fmt: skip
-        found[name] = {k: record[k] for k in kept} | {"seconds": round(time.process_time() - start)}
-        RESULTS.write_text(json.dumps(found, indent=1, sort_keys=True) + "\n")
+        took = round(time.process_time() - start)
+        found = {"file": path.relative_to(ROOT).as_posix()} | {k: record[k] for k in KEPT}
+        target.write_text(json.dumps(found | {"seconds": took}, indent=1) + "\n")
         end = answer.cheapest or answer.best
-        print(name, record["reached"], f"{answer.safe:.1f} -> {end.safe if end else answer.safe:.1f} for {answer.wanted:g} A", found[name]["seconds"], "s", flush=True)  # fmt: skip
+        safe = end.safe if end else answer.safe
+        print(path.stem, record["reached"], f"{answer.safe:.1f} -> {safe:.1f} for {answer.wanted:g} A", took, "s", flush=True)  # fmt: skip
 
 
 if __name__ == "__main__":
