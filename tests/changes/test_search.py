@@ -58,8 +58,13 @@ def test_singles_are_ranked_and_gain(answer):
     assert all(s > answer.safe for s in safes)
 
 
-def test_out_of_reach_is_said_with_numbers():
-    """No set carries 3000 A: the best one, its current, and the check that stops it."""
+def test_out_of_reach_is_said_with_numbers(monkeypatch):
+    """No set carries 3000 A: the best one, its current, and the check that stops it.
+
+    A short search, for time: two single changes shown, two pairs run, sets of two.
+    """
+    for name, value in (("SHOWN", 2), ("PAIRS", 2), ("LARGEST", 2), ("ROUNDS", 1), ("AFRESH", 0)):
+        monkeypatch.setattr(what_to_change, name, value)
     answer = what_to_change.what_to_change(drive_file(**DRIVE, current__set="400 A"), 3000.0)
     assert answer.cheapest is None
     assert answer.fewest is None
