@@ -7,7 +7,7 @@ import hashlib
 import math
 import re
 import tomllib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from pathlib import Path
@@ -66,8 +66,12 @@ class DriveFile:
                 given[key] = value
             else:
                 given[key] = _parse(field_for(key, str(self.given["mount.form"].value)), value)
+        return self._with(given, changes)
+
+    def _with(self, given: Mapping[str, Given], changed: Collection[str]) -> DriveFile:
+        """Give a copy with other keys; names of the changed ones tell whether the test itself was."""
         tested = self.tested or (self if "pull_test.force" in self.given else None)
-        if any(name.startswith("pull_test") for name in changes):
+        if any(name.startswith("pull_test") for name in changed):
             tested = None
         return replace(self, given=given, plates=None, tested=tested)
 
@@ -166,6 +170,30 @@ def parse(raw: bytes, name: str) -> DriveFile:
     return DriveFile(name=name, given=given, sha256=hashlib.sha256(raw).hexdigest())
 
 
+def rewritten(file: DriveFile, keys: Mapping[str, Any]) -> DriveFile:
+    """Give the file with some keys written anew, each value as it stands in TOML; None takes one out.
+
+    With another ``mount.form`` the keys that form does not know are left out.
+
+    Raises
+    ------
+    InputError
+        when a value cannot be read, or the form misses a key.
+    """
+    form = str(keys.get("mount.form", file.given["mount.form"].value))
+    known, reader = fields_for(form), _Reader(file.name)
+    given = {k: g for k, g in file.given.items() if k in known and k not in keys}
+    for key, value in keys.items():
+        if key not in known and value is not None:
+            reader.fail(key, value, f"is not a key of the form '{form}'")
+        elif value is not None and (found := reader.one(known[key], value)) is not None:
+            given[key] = found
+    reader.miss(known, form, given.keys() | {m.key for m in reader.mistakes})
+    if reader.mistakes:
+        raise InputError(reader.mistakes)
+    return file._with(given, keys)
+
+
 def _toml_hint(error: tomllib.TOMLDecodeError) -> str:
     if "Invalid value" in str(error) or "after" in str(error):
         return 'quantities stand in quotes, for example thickness = "6 mm"'
@@ -193,14 +221,17 @@ class _Reader:
             if key not in known:
                 self._unknown(key, value, known)
                 continue
-            found = self.one(known[key], value)
-            if found is not None:
+            if (found := self.one(known[key], value)) is not None:
                 given[key] = found
+        self.miss(known, form, flat.keys() | self.meant)
+        return given
+
+    def miss(self, known: Mapping[str, Field], form: Any, there: Collection[str]) -> None:
+        """Note every required key that is not there."""
         for key, field in known.items():
-            if field.required and key not in flat.keys() | self.meant and self._wanted(field, form):
+            if field.required and key not in there and self._wanted(field, form):
                 hint = f"for example {key.split('.')[-1]} = {_quoted(field.example)}"
                 self.fail(key, None, f"is missing: {field.meaning}", hint)
-        return given
 
     def one(self, field: Field, value: Any) -> Given | None:
         """Read one value; a mistake is noted and gives None."""

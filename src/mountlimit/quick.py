@@ -55,11 +55,11 @@ def safe_currents(file: DriveFile, ends: EndsOf, currents: Array) -> Safe:
         as ``resolve``: the edit may not fit the drive.
     """
     likely = resolve(file)
-    used = _used(file, likely, ends, currents)
+    used = utilisations(file, likely, ends, currents)
     return Safe(likely, {name: crossing(currents, u) for name, u in used.items()})
 
 
-def _used(file: DriveFile, likely: Drive, ends: EndsOf, currents: Array) -> dict[str, Array]:
+def utilisations(file: DriveFile, likely: Drive, ends: EndsOf, currents: Array) -> dict[str, Array]:
     """Give each peak-setting check's utilisation over the currents, ends and design factor in."""
     found = {}
     for corner, names in _grouped(likely, ends):
@@ -95,7 +95,7 @@ def shortfall(file: DriveFile, ends: EndsOf, wanted: float) -> tuple[float, str]
 
     Below 1 the edit carries the wanted current.
     """
-    used = _used(file, resolve(file), ends, np.geomspace(wanted / 50, wanted, 16))
+    used = utilisations(file, resolve(file), ends, np.geomspace(wanted / 50, wanted, 16))
     most = {name: float(np.max(u)) for name, u in used.items() if BY_NAME[name].kind != "life"}
     first = max(most, key=lambda name: most[name])
     return most[first], first
