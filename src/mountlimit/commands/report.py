@@ -26,6 +26,7 @@ FORMATS = ("html", "md", "json")
     type=click.Choice(FORMATS),
     help="html, md or json; by the output's name when left out.",
 )
+@click.option("--quick", is_flag=True, help="Leave out what to change, which takes longest.")
 @click.option(
     "--paper",
     type=click.Choice(("A4", "letter")),
@@ -38,7 +39,9 @@ FORMATS = ("html", "md", "json")
     metavar="YYYY-MM-DD",
     help="Date on the sheet; SOURCE_DATE_EPOCH or today when left out.",
 )
-def report(file: str, output: str | None, kind: str | None, paper: str, date: str | None) -> None:
+def report(
+    file: str, output: str | None, kind: str | None, quick: bool, paper: str, date: str | None
+) -> None:
     """Write the whole answer as one page: figures, limits, changes, step plan, worked calculations."""
     from ..drivefile import read
     from ..sheet import content, gather
@@ -48,7 +51,7 @@ def report(file: str, output: str | None, kind: str | None, paper: str, date: st
     kind = kind or _by_name(target)
     stamp = gather.dated(date)
     with progress_shown():
-        found = gather.gather(read(file))
+        found = gather.gather(read(file), quick)
     sheet = content.sheet(found, gather.head(found.assessment, stamp))
     write_whole(target, _written(kind, sheet, found, paper))
     click.echo(f"Wrote {target}.")

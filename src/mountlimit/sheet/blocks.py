@@ -29,6 +29,13 @@ class Bullets:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Card:
+    """Lines that keep their places, such as a card to fill in by hand."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Grid:
     """A table: heads, rows of text, and which columns hold numbers."""
 
@@ -87,7 +94,7 @@ class Fold:
     blocks: tuple[Block, ...]
 
 
-Block = Paragraph | Subheading | Bullets | Grid | Picture | Steps | Fold
+Block = Paragraph | Subheading | Bullets | Card | Grid | Picture | Steps | Fold
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

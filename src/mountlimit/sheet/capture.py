@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import io
 from collections.abc import Callable
 from typing import Any
 
+from rich.console import Console
 from rich.table import Table
 
-from .blocks import Block, Bullets, Grid, Paragraph, Subheading
+from .blocks import Block, Bullets, Card, Grid, Paragraph, Subheading
 
 ITEM = "  - "
+CARD_WIDTH = 80
 
 
 class Capture:
@@ -59,6 +62,15 @@ class Capture:
                 right=tuple(c.justify == "right" for c in table.columns),
             )
         )
+
+
+def card_of(write: Callable[..., None], *arguments: Any) -> tuple[Block, ...]:
+    """Give what a report function prints, its last argument a console, as one card of lines."""
+    page = io.StringIO()
+    write(
+        *arguments, Console(file=page, width=CARD_WIDTH, highlight=False, emoji=False, markup=False)
+    )
+    return (Card(text=page.getvalue().rstrip()),)
 
 
 def blocks_of(write: Callable[..., None], *arguments: Any) -> tuple[Block, ...]:

@@ -9,26 +9,43 @@ from collections.abc import Iterable
 from importlib.resources import files
 from pathlib import Path
 
-from .. import __version__, cards, limits, sampling, steps, sure, why
+from .. import __version__, cards, limits, pull_test, sampling, steps, sure, why
 from ..assess import Assessment, of_found
 from ..drivefile import DriveFile
 from ..errors import MountlimitError
 from ..limits import Found
-from ..report import steps_text
+from ..report import changes_text, pull_text, steps_text
+from ..what_to_change import what_to_change
 from ..why import Worked
-from .blocks import Head
-from .capture import blocks_of
+from .blocks import Block, Head, Paragraph
+from .capture import blocks_of, card_of
 from .content import Gathered
 
 
-def gather(file: DriveFile) -> Gathered:
-    """Work a drive out for its sheet. Raises ``InputError`` as ``resolve``."""
+def gather(file: DriveFile, quick: bool = False) -> Gathered:
+    """Work a drive out for its sheet; ``quick`` leaves out what to change.
+
+    Raises ``InputError`` as ``resolve``.
+    """
     found = limits.find(file)
     assessment = of_found(found)
+    wanted = found.drive.current.wanted
+    changes: tuple[Block, ...] = ()
+    if wanted is not None and not quick:
+        changes = blocks_of(changes_text.write, what_to_change(file, float(wanted)))
     return Gathered(
         assessment=assessment, sure=sure.of(found, sampling.take(found)), worked=worked(found), pictures={},
-        steps=blocks_of(steps_text.write, steps.plan(found.file)),
+        changes=changes, steps=blocks_of(steps_text.write, steps.plan(found.file)),
+        pull_test=_pull_test(found.file),
     )  # fmt: skip
+
+
+def _pull_test(file: DriveFile) -> tuple[Block, ...]:
+    """Give the card of a pull test, or why there can be none."""
+    try:
+        return card_of(pull_text.write, pull_test.card(pull_test.without_test(file)))
+    except MountlimitError as error:
+        return (Paragraph(text=str(error)),)
 
 
 def worked(found: Found) -> tuple[Worked, ...]:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from .blocks import (
     Block,
     Bullets,
+    Card,
     Fold,
     Grid,
     Paragraph,
@@ -49,6 +50,8 @@ def _lines(block: Block, level: int) -> Iterator[str]:
         case Bullets(items=items, boxes=boxes):
             for item in items:
                 yield f"- {'[ ] ' if boxes else ''}{_plain(item)}"
+        case Card(text=text):
+            yield from (f"    {line}" for line in text.splitlines())
         case Grid():
             yield from _grid(block)
         case Picture(alt=alt, caption=caption):
