@@ -66,7 +66,13 @@ def _bar(line: Line) -> Bar:
         low, high = (x.gives if v is None else v for v in (x.gives_low, x.gives_high))
         gives = (low, x.gives, high)
     words = f"safe to {safe_cell(x)}" + ("" if x.gives is None else f"; gives at {gives_cell(x)}")
-    return Bar(name=x.check.name.replace("_", " ") + mark, kind=x.check.kind, safe=x.safe, gives=gives, words=words)
+    return Bar(
+        name=x.check.name.replace("_", " ") + mark,
+        kind=x.check.kind,
+        safe=x.safe,
+        gives=gives,
+        words=words,
+    )
 
 
 def _lines(a: Assessment) -> tuple[tuple[str, float], ...]:
@@ -86,12 +92,12 @@ def draw(shown: Shown) -> Figure:
     """Draw the bars."""
     height = TOP + BOTTOM + ROW * len(shown.bars)
     figure = style.figure(height, TITLE, shown.drive_title)
-    left, wide = 1.5 / style.WIDTH, 3.2 / style.WIDTH
+    left, wide = 1.5 / style.WIDTH, 2.95 / style.WIDTH
     axes = figure.add_axes((left, BOTTOM / height, wide, ROW * len(shown.bars) / height))
     for row, bar in enumerate(shown.bars):
         _draw_bar(axes, row, bar, shown.right)
-        words = bar.words.replace("; gives", ";\ngives") if len(bar.words) > 58 else bar.words
-        size = style.SMALL - (1.5 if "\n" in words else 0.6)
+        words = bar.words.replace("; gives", ";\ngives") if len(bar.words) > 52 else bar.words
+        size = style.SMALL - (1.7 if "\n" in words else 0.6)
         figure.text(
             left + wide + 0.025, (BOTTOM + ROW * (len(shown.bars) - row - 0.5)) / height, words, va="center",
             fontsize=min(size, style.SMALL - 1), linespacing=1.0,
@@ -114,8 +120,16 @@ def _draw_bar(axes: Axes, row: int, bar: Bar, right: float) -> None:
         return
     low, likely, high = bar.gives
     if low < right:
-        axes.plot([low, min(high, right)], [row, row], color=style.INK, lw=1.6, solid_capstyle="butt")
-        axes.plot([low, *([high] if high < right else [])], [row] * (1 + (high < right)), "|", color=style.INK, ms=6)
+        axes.plot(
+            [low, min(high, right)], [row, row], color=style.INK, lw=1.6, solid_capstyle="butt"
+        )
+        axes.plot(
+            [low, *([high] if high < right else [])],
+            [row] * (1 + (high < right)),
+            "|",
+            color=style.INK,
+            ms=6,
+        )
         if high >= right:
             _arrow(axes, row, right, style.INK)
     if likely < right:

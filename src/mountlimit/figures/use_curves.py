@@ -97,9 +97,17 @@ def draw(shown: Shown) -> Figure:
     axes.axhline(100, color=style.INK, lw=2.2)
     axes.set_xlabel("motor current [A]")
     axes.set_ylabel("used of the safe limit, design factor in [%]")
-    axes.axvline(shown.set_current, color=style.INK, lw=1.4, label=f"set {amperes(shown.set_current)} A")
+    axes.axvline(
+        shown.set_current, color=style.INK, lw=1.4, label=f"set {amperes(shown.set_current)} A"
+    )
     if shown.wanted is not None:
-        axes.axvline(shown.wanted, color=style.INK, lw=1.4, ls="--", label=f"wanted {amperes(shown.wanted)} A")
+        axes.axvline(
+            shown.wanted,
+            color=style.INK,
+            lw=1.4,
+            ls="--",
+            label=f"wanted {amperes(shown.wanted)} A",
+        )
     axes.plot([], [], color=style.INK, lw=2.2, label="100 %: safe limit reached")
     figure.legend(loc="lower left", bbox_to_anchor=(0.07, 0.0), ncols=3, frameon=False)
     beside(figure, axes, labels, 0.745, (0.04, top + 0.01))
