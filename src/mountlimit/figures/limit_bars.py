@@ -107,7 +107,7 @@ def draw(shown: Shown) -> Figure:
     axes.set_yticks(range(len(shown.bars)), [bar.name for bar in shown.bars])
     axes.tick_params(axis="y", length=0)
     axes.set_xlabel("motor current [A]")
-    _draw_lines(figure, axes, shown, height)
+    _draw_lines(figure, axes, shown)
     return figure
 
 
@@ -115,7 +115,7 @@ def _draw_bar(axes: Axes, row: int, bar: Bar, right: float) -> None:
     colour, hatch = KINDS[bar.kind]
     axes.barh(row, min(bar.safe, right), height=0.62, facecolor=style.PAPER, edgecolor=colour, hatch=hatch, lw=0.9)  # fmt: skip
     if bar.safe > right:
-        _arrow(axes, row, right, colour)
+        _arrow(axes, row, colour)
     if bar.gives is None:
         return
     low, likely, high = bar.gives
@@ -131,16 +131,16 @@ def _draw_bar(axes: Axes, row: int, bar: Bar, right: float) -> None:
             ms=6,
         )
         if high >= right:
-            _arrow(axes, row, right, style.INK)
+            _arrow(axes, row, style.INK)
     if likely < right:
         axes.plot([likely], [row], "D", color=style.INK, mfc=style.PAPER, ms=4.5, mew=1.1)
 
 
-def _arrow(axes: Axes, row: int, right: float, colour: str) -> None:
+def _arrow(axes: Axes, row: int, colour: str) -> None:
     axes.plot([1.012], [row], ">", color=colour, ms=5, clip_on=False, transform=axes.get_yaxis_transform())  # fmt: skip
 
 
-def _draw_lines(figure: Figure, axes: Axes, shown: Shown, height: float) -> None:
+def _draw_lines(figure: Figure, axes: Axes, shown: Shown) -> None:
     """Draw the currents asked about, and say below what every sign means."""
     handles: list[object] = []
     for i, (words, value) in enumerate(shown.lines):

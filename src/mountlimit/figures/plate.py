@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -178,7 +179,7 @@ def _flat(axes: Axes, shown: Shown, number: int, norm: BoundaryNorm) -> None:
             _bolt(axes, i + 1, np.array(held.place) * u.of(1.0, "length"), held, u.of(bolt.washer_diameter / 2, "length"), 0.22 * size / max(most, 1e-9))  # fmt: skip
     axes.set_aspect("equal")
     axes.margins(0.08)
-    axes.set_title(style.clip(facet.name, 30))
+    axes.set_title(textwrap.fill(style.clip(facet.name, 48), 24))
     axes.set_xlabel(f"along first axis [{u.unit('length')}]", fontsize=style.SMALL)
     axes.set_ylabel(f"along second axis [{u.unit('length')}]", fontsize=style.SMALL)
     axes.xaxis.set_major_locator(MaxNLocator(4))
@@ -195,9 +196,7 @@ def _bolt(axes: Axes, number: int, place: Array, held: Held, radius: float, scal
     if length > 0.3 * radius:
         start = place + along / length * radius
         axes.annotate(
-            "",
-            start + along,
-            start,
+            "", start + along, start, annotation_clip=False,
             arrowprops={"arrowstyle": "-|>", "color": style.BLUE, "lw": 1.4},
         )
 
@@ -253,7 +252,7 @@ def _axes_cross(axes: Axes) -> None:
         (name, lambda k=k: OBLIQUE[k]) for k, name in enumerate("xyz")
     )
     for name, way in ways:
-        end = 0.13 * way()
+        end = 0.11 * way() / np.linalg.norm(way())
         axes.annotate(name, (0.06, -0.12), (0.06 + end[0], -0.12 + end[1]), xycoords="axes fraction", textcoords="axes fraction",
                       fontsize=style.SMALL, ha="center", va="center", arrowprops={"arrowstyle": "<-", "lw": 0.8, "color": style.SOFT},
                       annotation_clip=False)  # fmt: skip
@@ -275,7 +274,8 @@ def _words(figure: Figure, shown: Shown, height: float) -> None:
         figure.text(0.012 + 0.5 * (i % 2), (0.47 + 0.16 * ((len(said) - 1) // 2 - i // 2)) / height, text, fontsize=style.SMALL)  # fmt: skip
     figure.text(
         0.012, 0.06 / height, style.clip(f"{amperes(shown.current)} A, load case: {shown.case}. Arrows: shear of the plate on its bolts.", 106)
-        + f"\nDashed: at rest; solid: moved, at most {u.length(shown.most_moved)}. Stress above the last grey only beside sharp corners and washers.",
+        + f"\nDashed: at rest; solid: moved, at most {u.length(shown.most_moved)}. "
+        + style.clip(f"Largest where it counts: {u.show(max(shown.highest)[0], 'stress')} ({max(shown.highest)[1].removesuffix(' by the plate model')}).", 76),
         fontsize=style.SMALL, color=style.SOFT,
     )  # fmt: skip
 
