@@ -93,7 +93,9 @@ def _finish(axes: Axes, shown: Shown, names: tuple[str, str]) -> None:
     scene.cross(axes, (left, low - 2.0 * size), size, names)
     bars = BARS["inch" if shown.units.system == "inch" else "metric"]
     bar = max(b for b in bars if b <= max(0.45 * (right - left), bars[0]))
-    scene.scale_bar(axes, (left + 3.2 * size, low - 1.5 * size), bar, shown.units.length(bar), 0.18 * size)
+    scene.scale_bar(
+        axes, (left + 3.2 * size, low - 1.5 * size), bar, shown.units.length(bar), 0.18 * size
+    )
 
 
 def _tangents(shown: Shown) -> list[tuple[Array, Array]]:
@@ -166,7 +168,9 @@ def _break(axes: Axes, places: list[Array], far: Array) -> None:
     for place in places:
         for shift in (-0.35, 0.35):
             middle = place + shift * size * way
-            ends = np.array([middle - size * (across - 0.4 * way), middle + size * (across - 0.4 * way)])
+            ends = np.array(
+                [middle - size * (across - 0.4 * way), middle + size * (across - 0.4 * way)]
+            )
             axes.plot(*ends.T, color=style.PAPER, lw=4, zorder=7)
             axes.plot(*ends.T, color=style.INK, lw=1.0, zorder=8)
 
@@ -203,7 +207,8 @@ def alt(shown: Shown) -> str:
         f"{TITLE}, in two views: along the shaft and from the side. {shown.words}; pitch diameters {u.length(seen.driving)} and "
         f"{u.length(seen.driven)}; centre distance {u.length(shown.centres)}{', drawn shorter' if shown.broken else ''}, the chain "
         f"{math.degrees(shown.angle):.0f} deg from x; sag {u.length(shown.sag)} in a slack run {u.length(shown.run)} long. Overhang of "
-        f"the sprocket {u.length(seen.overhang)} from the motor's face. Mount ({drive.mount.form}) {u.length(float(drive.mount.thickness))} "
+        f"the sprocket {u.length(seen.overhang)} from the motor's face; shaft {u.length(float(drive.shaft.diameter))} across, chain "
+        f"{u.length(float(drive.chain.chain.inner_width))} inside. Mount ({drive.mount.form}) {u.length(float(drive.mount.thickness))} "
         f"thick and {u.length(float(drive.mount.width))} wide. {_frame_words(shown)}. Centre of mass "
         f"{u.length(float(drive.motor.centre_of_mass))} behind the motor's face."
     )

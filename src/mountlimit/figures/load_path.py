@@ -130,8 +130,11 @@ def _pull(axes: Axes, shown: Shown, place: tuple[float, float], size: float) -> 
     """Draw the pull of the chain as seen along the shaft, with x and y."""
     x, y = place
     axes.plot([x], [y], "o", color=style.INK, ms=4)
-    aside = (0.28 * size if shown.angle > math.pi or shown.angle < 0 else -0.28 * size)
-    for dx, dy, name, off in ((size, 0.0, "x", (0.0, aside)), (0.0, size, "y", (-0.28 * size, 0.0))):
+    aside = 0.28 * size if shown.angle > math.pi or shown.angle < 0 else -0.28 * size
+    for dx, dy, name, off in (
+        (size, 0.0, "x", (0.0, aside)),
+        (0.0, size, "y", (-0.28 * size, 0.0)),
+    ):
         axes.plot([x, x + dx], [y, y + dy], color=style.SOFT, lw=0.8)
         axes.text(x + 0.85 * dx + off[0], y + 0.85 * dy + off[1], name, ha="center", va="center", fontsize=style.SMALL, color=style.SOFT)  # fmt: skip
     end = (x + 1.9 * size * math.cos(shown.angle), y + 1.9 * size * math.sin(shown.angle))

@@ -18,6 +18,7 @@ from matplotlib.tri import Triangulation
 
 from .. import plates
 from ..assess import Assessment
+from ..case import Loads
 from ..model import Array, Drive
 from ..plate_stress import peaks
 from ..plates import readings
@@ -26,7 +27,7 @@ from ..plates.model import IntArray, PlateModel
 from ..plates.sampling import Reader
 from ..report.words import amperes
 from ..sections import plane_yielding
-from ..structure import wrench
+from ..structure import weight_only, wrench
 from . import style
 from .measures import Units
 
@@ -35,7 +36,6 @@ TITLE = "Plate model: stress at the set current, and how the mount moves"
 SHOWN_MOVE = 0.10  # largest movement drawn, over the mount's size
 STEPS = 8  # of grey
 CAPPED = 0.97  # share of the points whose stress the greys tell apart; sharp corners lie above
-DOTS = 110  # per inch, of the stress picture
 ACROSS = 3  # flat plates in one row, at most
 OBLIQUE = np.array([[1.0, 0.0], [0.0, 1.0], [-0.45, -0.35]])  # x right, y up, z towards the viewer
 
@@ -61,7 +61,7 @@ class Shown:
     model: PlateModel
     mesh: Mesh
     stress: Array  # (triangles, 3) at their corners, larger of both faces
-    movement: Array  # (nodes, 3)
+    movement: Array  # (nodes, 3), by the pull: what the weight does is there when lined up
     most_moved: float
     highest: tuple[tuple[float, str], ...]  # the pipeline's largest stress of each kind of place
     bolts: tuple[Held, ...]
@@ -75,9 +75,10 @@ def read(a: Assessment) -> Shown | str:
         return "this file asks for the section route: there is no plate model"
     model = drive.plates.family.model
     solution = plates.solve(model)
-    force, moment = wrench(drive, a.at_set.loads, (0.0, 0.0, 0.0))
-    response = solution.response([float(v) for v in (*force, *moment)], (0.0, 0.0, 0.0))
-    movement = solution.nodal_movement(response)[:, :3] * float(drive.mount.softness)
+    response = _response(solution, drive, a.at_set.loads)
+    weight = _response(solution, drive, weight_only(a.at_set.loads))
+    movement = solution.nodal_movement(response) - solution.nodal_movement(weight)
+    movement = movement[:, :3] * float(drive.mount.softness)
     size = float(np.max(np.ptp(solution.system.mesh.points, axis=0)))
     most = float(np.max(np.linalg.norm(movement, axis=1)))
     found = a.at_set.response.bolts
@@ -89,6 +90,12 @@ def read(a: Assessment) -> Shown | str:
         bolts=_bolts(model, solution.supports.frame_bolts @ response.shares, found.tension),
         factor=_round(SHOWN_MOVE * size / max(most, 1e-9)),
     )  # fmt: skip
+
+
+def _response(solution: plates.PlateSolution, drive: Drive, loads: Loads) -> plates.PlateResponse:
+    """Give the response to a drive's loads."""
+    force, moment = wrench(drive, loads, (0.0, 0.0, 0.0))
+    return solution.response([float(v) for v in (*force, *moment)], (0.0, 0.0, 0.0))
 
 
 def _stress(drive: Drive, solution: plates.PlateSolution, shares: Array) -> Array:
@@ -196,7 +203,10 @@ def _bolt(axes: Axes, number: int, place: Array, held: Held, radius: float, scal
     if length > 0.3 * radius:
         start = place + along / length * radius
         axes.annotate(
-            "", start + along, start, annotation_clip=False,
+            "",
+            start + along,
+            start,
+            annotation_clip=False,
             arrowprops={"arrowstyle": "-|>", "color": style.BLUE, "lw": 1.4},
         )
 
@@ -242,7 +252,7 @@ def _moved(axes: Axes, shown: Shown) -> None:
     axes.set_aspect("equal")
     axes.margins(0.08)
     axes.set_axis_off()
-    axes.set_title(f"moved, drawn {shown.factor:g} times as large")
+    axes.set_title(f"moved, drawn {shown.factor:g}\ntimes as large")
     _axes_cross(axes)
 
 
@@ -274,7 +284,7 @@ def _words(figure: Figure, shown: Shown, height: float) -> None:
         figure.text(0.012 + 0.5 * (i % 2), (0.47 + 0.16 * ((len(said) - 1) // 2 - i // 2)) / height, text, fontsize=style.SMALL)  # fmt: skip
     figure.text(
         0.012, 0.06 / height, style.clip(f"{amperes(shown.current)} A, load case: {shown.case}. Arrows: shear of the plate on its bolts.", 106)
-        + f"\nDashed: at rest; solid: moved, at most {u.length(shown.most_moved)}. "
+        + f"\nDashed: at rest; solid: moved by the pull, at most {u.length(shown.most_moved)}. "
         + style.clip(f"Largest where it counts: {u.show(max(shown.highest)[0], 'stress')} ({max(shown.highest)[1].removesuffix(' by the plate model')}).", 76),
         fontsize=style.SMALL, color=style.SOFT,
     )  # fmt: skip
@@ -287,5 +297,5 @@ def alt(shown: Shown) -> str:
     highest = "; ".join(f"{u.show(s, 'stress')} at {station}" for s, station in shown.highest)
     return (
         f"{TITLE} of {amperes(shown.current)} A ({shown.case}). Plates laid flat: {names}. Largest stress where it counts: {highest}. "
-        f"The mount moves at most {u.length(shown.most_moved)}, drawn {shown.factor:g} times as large. {'; '.join(bolt_words(shown))}."
+        f"By the pull the mount moves at most {u.length(shown.most_moved)}, drawn {shown.factor:g} times as large. {'; '.join(bolt_words(shown))}."
     )

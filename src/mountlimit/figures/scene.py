@@ -19,7 +19,9 @@ from ..plate_route import model_of
 from ..plates.model import Facet, PlateModel
 from . import style
 
-ALONG = np.array([[1.0, 0.0], [0.0, 1.0], [0.0, 0.0]])  # x, y, z of space -> picture: along the shaft
+ALONG = np.array(
+    [[1.0, 0.0], [0.0, 1.0], [0.0, 0.0]]
+)  # x, y, z of space -> picture: along the shaft
 ASIDE = np.array([[0.0, 0.0], [0.0, 1.0], [1.0, 0.0]])  # from the side: z right, y up
 RIGID_SIZE = 0.06  # drawn where the frame's size is not told
 MOTOR_OVER_CIRCLE = 1.25  # body drawn so much wider than the bolt circle
@@ -79,7 +81,7 @@ def _frame(drive: Drive, model: PlateModel) -> tuple[Array, Array]:
     depth = float(frame.depth) if frame.depth is not None else size
     along = mount.clamp.along if mount.clamp else "x"
     reach = 0.7 * float(mount.width)
-    half = {axis: size / 2 for axis in "xyz"} | {along: reach}
+    half = dict.fromkeys("xyz", size / 2) | {along: reach}
     if mount.clamp:
         centre = np.array([float(v) for v in mount.clamp.axis])
     else:
@@ -151,7 +153,9 @@ def frame(axes: Axes, scene: Scene, view: Array) -> None:
         seen_along = view is ASIDE
     if scene.drive.frame.member == "round tube" and seen_along:
         middle = (low + high) / 2 @ view
-        axes.add_patch(Circle((middle[0], middle[1]), float((high - low)[1]) / 2, zorder=1, **FRAME))
+        axes.add_patch(
+            Circle((middle[0], middle[1]), float((high - low)[1]) / 2, zorder=1, **FRAME)
+        )
     else:
         box(axes, low, high, view, zorder=1, **FRAME)
 
@@ -166,14 +170,23 @@ def motor_and_shaft(axes: Axes, scene: Scene) -> None:
         end = max(end, float(third.place) + wide)
     corners = [(-scene.motor_length, -r), (0, -r), (0, r), (-scene.motor_length, r)]
     axes.add_patch(Polygon(corners, zorder=1.5, **MOTOR))
-    axes.add_patch(Polygon([(0, -shaft), (end, -shaft), (end, shaft), (0, shaft)], zorder=3, **STEEL))
+    axes.add_patch(
+        Polygon([(0, -shaft), (end, -shaft), (end, shaft), (0, shaft)], zorder=3, **STEEL)
+    )
     z = scene.overhang
     axes.add_patch(
         Polygon([(z - wide / 2, -tip), (z + wide / 2, -tip), (z + wide / 2, tip), (z - wide / 2, tip)], zorder=4,
                 **{**STEEL, "hatch": "----"})
     )  # fmt: skip
     if third is not None:
-        axes.plot([float(third.place)] * 2, [-1.6 * shaft, 1.6 * shaft], "s", color=style.INK, ms=5, zorder=5)
+        axes.plot(
+            [float(third.place)] * 2,
+            [-1.6 * shaft, 1.6 * shaft],
+            "s",
+            color=style.INK,
+            ms=5,
+            zorder=5,
+        )
 
 
 def cross(axes: Axes, place: tuple[float, float], size: float, names: tuple[str, str]) -> None:
@@ -181,10 +194,14 @@ def cross(axes: Axes, place: tuple[float, float], size: float, names: tuple[str,
     x, y = place
     for (dx, dy), name in zip(((size, 0.0), (0.0, size)), names, strict=True):
         axes.annotate("", (x + dx, y + dy), (x, y), arrowprops={"arrowstyle": "-|>", "color": style.INK, "lw": 1.0}, annotation_clip=False)  # fmt: skip
-        axes.text(x + 1.28 * dx, y + 1.28 * dy, name, ha="center", va="center", fontsize=style.SMALL)
+        axes.text(
+            x + 1.28 * dx, y + 1.28 * dy, name, ha="center", va="center", fontsize=style.SMALL
+        )
 
 
-def scale_bar(axes: Axes, place: tuple[float, float], length: float, words: str, rise: float) -> None:
+def scale_bar(
+    axes: Axes, place: tuple[float, float], length: float, words: str, rise: float
+) -> None:
     """Draw a bar of a known length with its length under it."""
     x, y = place
     axes.plot([x, x, x, x + length, x + length, x + length],

@@ -21,6 +21,7 @@ SMALL, NORMAL, LARGE = 7.5, 8.5, 10.5  # points
 LINE = 1.3  # height of a line of text over its size
 POINT = 72.0  # points per inch
 DPI = 150
+RASTER = 72  # per inch, of the shaded plates inside an SVG
 
 INK, SOFT, PALE, PAPER = "#1a1a1a", "#5a5a5a", "#e4e4e4", "#ffffff"
 BLUE, RED, GREEN, PURPLE = "#00558c", "#a83c00", "#00664a", "#7a2d6b"
@@ -38,6 +39,8 @@ RC: dict[str, Any] = {
     "grid.color": PALE, "grid.linewidth": 0.6, "figure.facecolor": PAPER,
 }  # fmt: skip
 FALLBACK = "'DejaVu Sans', Verdana, sans-serif"  # Verdana is as wide
+ATTRIBUTE = re.compile(r'(?<=\s)(d|x|y|transform|width|height)="([^"]*)"')
+DECIMALS = re.compile(r"-?\d+\.\d{3,}")
 P = ParamSpec("P")
 
 
@@ -113,15 +116,24 @@ def svg(picture: Picture) -> str:
     held = io.StringIO()
     with styled():
         matplotlib.rcParams["svg.hashsalt"] = picture.name
-        picture.figure.savefig(held, format="svg", metadata={"Date": None, "Creator": None})
+        picture.figure.savefig(
+            held, format="svg", dpi=RASTER, metadata={"Date": None, "Creator": None}
+        )
     text = held.getvalue()
     text = text[text.index("<svg") :].replace("'DejaVu Sans'", FALLBACK)
     text = re.sub(r"<metadata>.*?</metadata>", "", text, flags=re.DOTALL)
     text = re.sub(r'\bid="', f'id="{picture.name}-', text)
     text = re.sub(r"(url\(|href=\")#", rf"\1#{picture.name}-", text)
+    text = ATTRIBUTE.sub(lambda m: f'{m[1]}="{_short(m[2])}"', text)
     head, rest = text.split(">", 1)
     said = f"<title>{escape(picture.title)}</title><desc>{escape(picture.alt)}</desc>"
     return f'{head} role="img">{said}{rest}'
+
+
+def _short(numbers: str) -> str:
+    """Write the numbers of a drawing attribute to a hundredth of a point."""
+    found = DECIMALS.sub(lambda m: f"{float(m[0]):.2f}".rstrip("0").rstrip("."), numbers)
+    return " ".join(found.split())
 
 
 def png(picture: Picture) -> bytes:

@@ -19,7 +19,7 @@ from .labels import Label, beside
 
 NAME = "use"
 TITLE = "How much of each safe limit is used, against motor current"
-POINTS = 60
+POINTS = 45
 LEAST = 1.0  # per cent: what is used less is not drawn
 MOST = 400.0
 TICKS = (1, 2, 5, 10, 20, 50, 100, 200, 400)
@@ -82,7 +82,7 @@ def draw(shown: Shown) -> Figure:
         used = np.where(curve.used > 0, np.minimum(curve.used, MOST), np.nan)
         axes.plot(
             shown.currents, used, color=colour, ls=dash, lw=1.3,
-            marker=style.MARKERS[i % len(style.MARKERS)], ms=3.8, mfc=style.PAPER, markevery=(3 + 2 * i % 9, 14),
+            marker=style.MARKERS[i % len(style.MARKERS)], ms=3.8, mfc=style.PAPER, markevery=(2 + 2 * i % 8, 11),
         )  # fmt: skip
         end = float(curve.used[-1])
         said = f"{curve.name}, {end:.0f} %" if end < MOST else f"{curve.name}, over {MOST:.0f} %"
