@@ -118,9 +118,9 @@ def _along(axes: Axes, shown: Shown) -> list[Label]:
     axes.add_patch(Circle((0, 0), seen.motor_radius, zorder=1.5, **scene.HIDDEN))
     scene.mount(axes, seen, scene.ALONG)
     far = shown.drawn_at * np.array([math.cos(shown.angle), math.sin(shown.angle)])
-    for centre, diameter in (((0.0, 0.0), seen.driving), ((far[0], far[1]), seen.driven)):
-        axes.add_patch(Circle(centre, diameter / 2, zorder=5, fc="none", ec=style.INK, lw=1.3))
-        axes.plot(*centre, "+", color=style.INK, ms=7, zorder=6)
+    for axle, diameter in (((0.0, 0.0), seen.driving), ((far[0], far[1]), seen.driven)):
+        axes.add_patch(Circle(axle, diameter / 2, zorder=5, fc="none", ec=style.INK, lw=1.3))
+        axes.plot(*axle, "+", color=style.INK, ms=7, zorder=6)
     axes.plot([0, far[0]], [0, far[1]], color=style.SOFT, lw=0.9, ls=(0, (9, 2, 2, 2)), zorder=5)
     runs = sorted(_tangents(shown), key=lambda ends: -float(ends[0][1] + ends[1][1]))
     tight, slack = runs
@@ -131,13 +131,13 @@ def _along(axes: Axes, shown: Shown) -> list[Label]:
     if shown.broken:
         _break(axes, [0.72 * end[1] + 0.28 * end[0] for end in (tight, slack)], far)
     middle = hanging[len(hanging) // 2]
-    centre = 0.55 * far
+    centre, above = 0.55 * far, 0.5 * (tight[0] + tight[1])
     found = [
         Label(text=f"centre distance {u.length(shown.centres)}" + (",\ndrawn shorter" if shown.broken else ""), place=(centre[0], centre[1])),
         Label(text=f"sag {u.length(shown.sag)} in a slack\nrun {u.length(shown.run)} long", place=(middle[0], middle[1])),
         Label(text=f"driven sprocket, pitch\ndiameter {u.length(seen.driven)}", place=(far[0] + seen.driven / 2 * math.cos(0.6), far[1] + seen.driven / 2 * math.sin(0.6))),
         Label(text=f"driving sprocket, pitch\ndiameter {u.length(seen.driving)}", place=(0.0, seen.driving / 2)),
-        Label(text=shown.words, place=tuple(0.5 * (tight[0] + tight[1]))),  # type: ignore[arg-type]
+        Label(text=shown.words, place=(above[0], above[1])),
     ]  # fmt: skip
     low, high = seen.frame
     found.append(Label(text=_frame_words(shown), place=(float(high[0]), float((low + high)[1] / 2)), colour=style.SOFT))  # fmt: skip

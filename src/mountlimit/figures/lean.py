@@ -12,6 +12,7 @@ from matplotlib.patches import Polygon
 
 from .. import evaluate
 from ..assess import Assessment
+from ..case import Row
 from ..checks.alignment import CHECKS, lean
 from ..formulas import sprocket
 from ..loads import case_list
@@ -75,7 +76,7 @@ def read(a: Assessment) -> Shown:
     )  # fmt: skip
 
 
-def _rows(a: Assessment) -> list[evaluate.Row]:
+def _rows(a: Assessment) -> list[Row]:
     """Give the rows of the peak alignment at the set current, those of the steady pull with them."""
     check = next(c for c in CHECKS if c.name == "alignment")
     drive, angle = a.drive, float(a.at_set.loads.pull_angle)
@@ -141,7 +142,8 @@ def _sprocket(axes: Axes, shown: Shown, centre: tuple[float, float], turn: float
 
 def _turned(points: list[tuple[float, float]], centre: tuple[float, float], turn: float) -> Array:
     c, s = math.cos(turn), math.sin(turn)
-    return np.asarray(points) @ np.array([[c, s], [-s, c]]) + np.asarray(centre)
+    turned: Array = np.asarray(points) @ np.array([[c, s], [-s, c]]) + np.asarray(centre)
+    return turned
 
 
 def _labels(axes: Axes, shown: Shown, centre: tuple[float, float]) -> tuple[list[Label], str]:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from matplotlib.artist import Artist
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 from matplotlib.patches import Patch
@@ -142,7 +143,7 @@ def _arrow(axes: Axes, row: int, colour: str) -> None:
 
 def _draw_lines(figure: Figure, axes: Axes, shown: Shown) -> None:
     """Draw the currents asked about, and say below what every sign means."""
-    handles: list[object] = []
+    handles: list[Artist] = []
     for i, (words, value) in enumerate(shown.lines):
         drawn = axes.axvline(
             min(value, 2 * shown.right), color=style.COLOURS[(i + 1) % 5] if i else style.INK,
@@ -156,7 +157,7 @@ def _draw_lines(figure: Figure, axes: Axes, shown: Shown) -> None:
         handles += axes.plot([], [], "D-", color=style.INK, mfc=style.PAPER, ms=4.5, label="gives at: low, likely, high")  # fmt: skip
     handles += axes.plot([], [], ">", color=style.INK, ms=5, lw=0, label=f"goes on past {shown.right:.0f} A")  # fmt: skip
     figure.legend(handles=handles, loc="lower left", bbox_to_anchor=(0.01, 0.0), ncols=3, frameon=False,
-                  fontsize=style.SMALL - 0.5, handlelength=2.4, columnspacing=1.6)  # type: ignore[arg-type]  # fmt: skip
+                  fontsize=style.SMALL - 0.5, handlelength=2.4, columnspacing=1.6)  # fmt: skip
 
 
 def alt(shown: Shown) -> str:

@@ -67,7 +67,7 @@ def _parts(
     plates = [np.asarray(f.to_space(np.asarray(f.outline, float))) for f in seen.model.facets]
     corner = plates[0].mean(axis=0)
     found = [
-        ("motor", f"torque {twist(float(loads.torque))} on the stator,\nweight {newtons(np.hypot(*[float(v) for v in loads.weight[:2]]))}",
+        ("motor", f"torque {twist(float(loads.torque))} on the stator,\nweight {newtons(math.hypot(*(float(v) for v in loads.weight)))}",
          (-0.5 * seen.motor_length, 0.55 * seen.motor_radius)),
         ("shaft", f"front bearing {newtons(shaft_line.front_reaction(drive, loads))},\nrear bearing {newtons(shaft_line.rear_reaction(drive, loads))}",
          (0.6 * z, 0.0)),

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from matplotlib.axes import Axes
@@ -112,9 +112,8 @@ def _stress(drive: Drive, solution: plates.PlateSolution, shares: Array) -> Arra
     for i, ratio in enumerate(ratios):
         own = corners[mesh.facet == i]
         faces = [own[..., :3] + sign * own[..., 3:] for sign in (1.0, -1.0)]
-        found[mesh.facet == i] = np.max(
-            [plane_yielding(*np.moveaxis(face, -1, 0), ratio) for face in faces], axis=0
-        )
+        both = [plane_yielding(f[..., 0], f[..., 1], f[..., 2], ratio) for f in faces]
+        found[mesh.facet == i] = np.max(both, axis=0)
     return found
 
 
@@ -204,8 +203,8 @@ def _bolt(axes: Axes, number: int, place: Array, held: Held, radius: float, scal
         start = place + along / length * radius
         axes.annotate(
             "",
-            start + along,
-            start,
+            tuple((start + along).tolist()),
+            tuple(start.tolist()),
             annotation_clip=False,
             arrowprops={"arrowstyle": "-|>", "color": style.BLUE, "lw": 1.4},
         )
@@ -241,13 +240,13 @@ def _edges(mesh: Mesh, number: int) -> list[IntArray]:
 def _moved(axes: Axes, shown: Shown) -> None:
     """Draw the mount askew, at rest and moved."""
     moved = shown.mesh.points + shown.factor * shown.movement
-    for points, look in ((shown.mesh.points, {"colors": style.SOFT, "lw": 0.7, "linestyles": "--"}),
-                         (moved, {"colors": style.RED, "lw": 1.3})):  # fmt: skip
+    rest: dict[str, Any] = {"colors": style.SOFT, "lw": 0.7, "linestyles": "--"}
+    loaded: dict[str, Any] = {"colors": style.RED, "lw": 1.3}
+    for points, look in ((shown.mesh.points, rest), (moved, loaded)):
         flat = points @ OBLIQUE
         for number in range(len(shown.model.facets)):
-            axes.add_collection(
-                LineCollection([flat[rim] for rim in _edges(shown.mesh, number)], **look)
-            )  # type: ignore[arg-type]
+            rims = [flat[rim] for rim in _edges(shown.mesh, number)]
+            axes.add_collection(LineCollection(rims, **look))
     axes.autoscale_view()
     axes.set_aspect("equal")
     axes.margins(0.08)
@@ -258,11 +257,8 @@ def _moved(axes: Axes, shown: Shown) -> None:
 
 def _axes_cross(axes: Axes) -> None:
     """Mark which way x, y and z go."""
-    ways: tuple[tuple[str, Callable[[], Array]], ...] = tuple(
-        (name, lambda k=k: OBLIQUE[k]) for k, name in enumerate("xyz")
-    )
-    for name, way in ways:
-        end = 0.11 * way() / np.linalg.norm(way())
+    for name, way in zip("xyz", OBLIQUE, strict=True):
+        end = 0.11 * way / np.linalg.norm(way)
         axes.annotate(name, (0.06, -0.12), (0.06 + end[0], -0.12 + end[1]), xycoords="axes fraction", textcoords="axes fraction",
                       fontsize=style.SMALL, ha="center", va="center", arrowprops={"arrowstyle": "<-", "lw": 0.8, "color": style.SOFT},
                       annotation_clip=False)  # fmt: skip
@@ -285,7 +281,7 @@ def _words(figure: Figure, shown: Shown, height: float) -> None:
     figure.text(
         0.012, 0.06 / height, style.clip(f"{amperes(shown.current)} A, load case: {shown.case}. Arrows: shear of the plate on its bolts.", 106)
         + f"\nDashed: at rest; solid: moved by the pull, at most {u.length(shown.most_moved)}. "
-        + style.clip(f"Largest where it counts: {u.show(max(shown.highest)[0], 'stress')} ({max(shown.highest)[1].removesuffix(' by the plate model')}).", 76),
+        + style.clip(f"Largest where it counts: {u.show(max(shown.highest)[0], 'stress')} ({max(shown.highest)[1].removesuffix(' by the plate model')}).", 62),
         fontsize=style.SMALL, color=style.SOFT,
     )  # fmt: skip
 

@@ -25,11 +25,21 @@ ALONG = np.array(
 ASIDE = np.array([[0.0, 0.0], [0.0, 1.0], [1.0, 0.0]])  # from the side: z right, y up
 RIGID_SIZE = 0.06  # drawn where the frame's size is not told
 MOTOR_OVER_CIRCLE = 1.25  # body drawn so much wider than the bolt circle
-HIDDEN = {"facecolor": "none", "edgecolor": style.SOFT, "lw": 0.8, "ls": "--"}
-MOTOR = {"facecolor": style.PALE, "edgecolor": style.SOFT, "lw": 0.8}
-MOUNT = {"facecolor": "#c8d6e2", "edgecolor": style.BLUE, "lw": 1.0, "hatch": "////"}
-FRAME = {"facecolor": style.PAPER, "edgecolor": style.SOFT, "lw": 1.0, "hatch": "xxx"}
-STEEL = {"facecolor": style.PAPER, "edgecolor": style.INK, "lw": 1.1}
+HIDDEN: dict[str, Any] = {"facecolor": "none", "edgecolor": style.SOFT, "lw": 0.8, "ls": "--"}
+MOTOR: dict[str, Any] = {"facecolor": style.PALE, "edgecolor": style.SOFT, "lw": 0.8}
+MOUNT: dict[str, Any] = {
+    "facecolor": "#c8d6e2",
+    "edgecolor": style.BLUE,
+    "lw": 1.0,
+    "hatch": "////",
+}
+FRAME: dict[str, Any] = {
+    "facecolor": style.PAPER,
+    "edgecolor": style.SOFT,
+    "lw": 1.0,
+    "hatch": "xxx",
+}
+STEEL: dict[str, Any] = {"facecolor": style.PAPER, "edgecolor": style.INK, "lw": 1.1}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

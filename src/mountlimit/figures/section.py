@@ -18,7 +18,7 @@ from ..assess import Assessment
 from ..case import SectionForces
 from ..formulas import section as section_formulas
 from ..meshed import net_section
-from ..model import Array
+from ..model import Array, Number
 from ..mounting import Cut
 from ..report.words import amperes
 from ..sections import stresses, yielding
@@ -104,14 +104,16 @@ def _pieces(cut: Cut, forces: SectionForces, ratio: float) -> tuple[Piece, ...]:
             "moment_normal": (np.abs(x) / net.second_normal, 0.0),
             "bimoment": (np.abs(x * nodes[:, 1]) / section_formulas.flat_bar_warping_constant(cut.width, t), 0.0),
         }  # fmt: skip
-        normal = sum(unit * abs(float(getattr(forces, name))) for name, (unit, _) in parts.items())
+        normal: Number = sum(
+            unit * abs(float(getattr(forces, name))) for name, (unit, _) in parts.items()
+        )
         shares = {"torque": ("mzz", twisting / net.torsion_constant), "shear_across": ("vx", wide * t / net.area),
                   "shear_normal": ("vy", wide * t / net.area)}  # fmt: skip
-        shear = [
+        along, through = (
             sum(np.abs(solved[f"sig_z{way}_{load}"]) * share * abs(float(getattr(forces, name)))
                 for name, (load, share) in shares.items()) for way in ("x", "y")
-        ]  # fmt: skip
-        stress = yielding(normal, np.hypot(*shear), ratio)
+        )  # fmt: skip
+        stress = yielding(normal, np.hypot(along, through), ratio)
         placed = np.column_stack([nodes[:, 0] + low + wide / 2, nodes[:, 1]])
         found.append(Piece(low=low, width=wide, nodes=placed, stress=np.asarray(stress)))  # fmt: skip
     return tuple(found)

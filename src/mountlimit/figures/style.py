@@ -59,7 +59,8 @@ def styled() -> Iterator[None]:
     """Draw in this look; letters that no font has are shown as a box without a warning."""
     with matplotlib.rc_context(), warnings.catch_warnings():
         matplotlib.rcdefaults()
-        matplotlib.rcParams.update(RC)
+        settings: Any = matplotlib.rcParams  # its keys are a list of names, ours a mapping
+        settings.update(RC)
         warnings.filterwarnings("ignore", message="Glyph .* missing from font")
         warnings.filterwarnings("ignore", message="Matplotlib currently does not support")
         yield
