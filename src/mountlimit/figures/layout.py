@@ -189,7 +189,11 @@ def _aside(axes: Axes, shown: Shown) -> list[Label]:
     edge = corners[int(np.argmax(corners[:, 1]))]
     low, high = seen.frame
     wide = f"{u.length(float(drive.mount.width))} wide"
+    third = drive.shaft.outboard
+    place = 0.0 if third is None else float(third.place)
+    bearing = [Label(text="outboard bearing", place=(place, -0.8 * float(drive.shaft.diameter)))]
     return [
+        *(bearing if third is not None else []),
         Label(text=f"overhang {u.length(z)}, motor\nface to the chain's line", place=(z / 2, top), colour=style.RED),
         Label(text=f"chain's line, {u.length(float(drive.chain.chain.inner_width))} inside", place=(z, 0.95 * seen.driving), colour=style.SOFT),
         Label(text=f"shaft {u.length(float(drive.shaft.diameter))} across", place=(0.72 * z, 0.0)),

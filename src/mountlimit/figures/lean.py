@@ -113,7 +113,7 @@ def draw(shown: Shown) -> Figure:
         arrowprops={"arrowstyle": "-|>", "color": style.INK, "lw": 1.4},
     )
     axes.set_xlim(-0.75 * size, 2.15 * size)
-    axes.set_ylim(-0.72 * size, 0.66 * size)
+    axes.set_ylim(min(0.0, centre[1]) - 0.74 * size, max(0.0, centre[1]) + 0.66 * size)
     axes.set_aspect("equal")
     axes.set_axis_off()
     beside(figure, axes, labels, 0.655, (0.19, 0.87))
@@ -192,7 +192,7 @@ def alt(shown: Shown) -> str:
     u = shown.units
     allowed = "; ".join(f"{words} at {u.angle(angle)}" for words, angle in shown.allowed)
     return (
-        f"{TITLE} of {amperes(shown.current)} A, drawn {shown.factor:g} times as large. The sprocket leans {u.angle(abs(shown.yaw))} "
+        f"{TITLE} of {amperes(shown.current)} A, drawn {shown.factor:g} times as large; pitch diameter {u.length(shown.diameter)}. The sprocket leans {u.angle(abs(shown.yaw))} "
         f"under load, {u.angle(shown.skew)} with as-built error and bearing play; it moves {u.length(abs(shown.moved))} along the shaft, "
         f"is {u.length(shown.offset)} out of line (allowed {u.length(shown.offset_allowed)}) and {u.length(abs(shown.near))} "
         f"{'nearer to' if shown.near >= 0 else 'further from'} the driven sprocket. Between the shafts {u.angle(shown.shafts[0])}, allowed "

@@ -138,9 +138,9 @@ def draw(shown: Shown) -> Figure:
     facets = shown.model.facets
     rows = -(-(len(facets) + 1) // ACROSS)
     lines = len(shown.bolts)
-    height = 0.65 + 2.7 * rows + 1.1 + 0.16 * (-(-lines // 2)) + 0.5
+    height = 0.65 + 2.7 * rows + 1.23 + 0.16 * (-(-lines // 2)) + 0.5
     figure = style.figure(height, TITLE, shown.drive_title)
-    low = 1.55 + 0.16 * (-(-lines // 2))
+    low = 1.68 + 0.16 * (-(-lines // 2))
     grid = figure.add_gridspec(
         rows, min(ACROSS, len(facets) + 1), left=0.085, right=0.97, bottom=low / height,
         top=1 - 0.75 / height, wspace=0.5, hspace=0.35,
@@ -277,11 +277,11 @@ def _words(figure: Figure, shown: Shown, height: float) -> None:
     u = shown.units
     said = bolt_words(shown)
     for i, text in enumerate(said):
-        figure.text(0.012 + 0.5 * (i % 2), (0.47 + 0.16 * ((len(said) - 1) // 2 - i // 2)) / height, text, fontsize=style.SMALL)  # fmt: skip
+        figure.text(0.012 + 0.5 * (i % 2), (0.60 + 0.16 * ((len(said) - 1) // 2 - i // 2)) / height, text, fontsize=style.SMALL)  # fmt: skip
     figure.text(
         0.012, 0.06 / height, style.clip(f"{amperes(shown.current)} A, load case: {shown.case}. Arrows: shear of the plate on its bolts.", 106)
-        + f"\nDashed: at rest; solid: moved by the pull, at most {u.length(shown.most_moved)}. "
-        + style.clip(f"Largest where it counts: {u.show(max(shown.highest)[0], 'stress')} ({max(shown.highest)[1].removesuffix(' by the plate model')}).", 62),
+        + f"\nDashed: at rest; solid: moved by the pull, at most {u.show(shown.most_moved, 'length', 2)}. Largest stress where the checks look:\n"
+        + style.clip(f"{u.show(max(shown.highest)[0], 'stress')}, {max(shown.highest)[1].removesuffix(' by the plate model')}.", 106),
         fontsize=style.SMALL, color=style.SOFT,
     )  # fmt: skip
 
@@ -293,5 +293,5 @@ def alt(shown: Shown) -> str:
     highest = "; ".join(f"{u.show(s, 'stress')} at {station}" for s, station in shown.highest)
     return (
         f"{TITLE} of {amperes(shown.current)} A ({shown.case}). Plates laid flat: {names}. Largest stress where it counts: {highest}. "
-        f"By the pull the mount moves at most {u.length(shown.most_moved)}, drawn {shown.factor:g} times as large. {'; '.join(bolt_words(shown))}."
+        f"By the pull the mount moves at most {u.show(shown.most_moved, 'length', 2)}, drawn {shown.factor:g} times as large. {'; '.join(bolt_words(shown))}."
     )
