@@ -123,8 +123,12 @@ def svg(picture: Picture) -> str:
     text = held.getvalue()
     text = text[text.index("<svg") :].replace("'DejaVu Sans'", FALLBACK)
     text = re.sub(r"<metadata>.*?</metadata>", "", text, flags=re.DOTALL)
-    text = re.sub(r'\bid="', f'id="{picture.name}-', text)
+    used = set(re.findall(r"(?:url\(|href=\")#([^\")]+)", text))
+    text = re.sub(
+        r' id="([^"]*)"', lambda m: f' id="{picture.name}-{m[1]}"' if m[1] in used else "", text
+    )
     text = re.sub(r"(url\(|href=\")#", rf"\1#{picture.name}-", text)
+    text = re.sub(r"<!--.*?-->|(?<=>)\n\s*(?=<)", "", text, flags=re.DOTALL)
     text = ATTRIBUTE.sub(lambda m: f'{m[1]}="{_short(m[2])}"', text)
     head, rest = text.split(">", 1)
     said = f"<title>{escape(picture.title)}</title><desc>{escape(picture.alt)}</desc>"
