@@ -17,7 +17,7 @@ from mountlimit import assess, cards, chains, drivefile, figures, starter, thick
 from mountlimit.figures import Sheet, style
 from mountlimit.mounts import FORMS
 
-EXAMPLES = ("orchard_barrow", "hay_elevator", "reed_boat")
+EXAMPLES = ("orchard_barrow", "hay_elevator", "log_carrier")
 TITLES = {
     "long": "An elevator for hay with a name that goes on " * 8,
     "right to left": "מנוע על לוחית אלומיניום עם שרשרת ארוכה מאוד " * 3,
@@ -154,3 +154,13 @@ def test_thickness_and_chains():
     alt = figures.pictures(assessed("orchard_barrow"), thick)[7].alt
     for t in carries:
         assert f"{1000 * t.thickness:.3g} mm" in alt or f"{1000 * t.thickness:.2f}" in alt
+
+
+def test_section_route_says_there_is_no_plate_model():
+    """A file that keeps the beams draws all but the plate model, and says why not."""
+    source = (cards.folder("examples") / "orchard_barrow.toml").read_text(encoding="utf-8")
+    changed = source.replace("[mount]", '[mount]\nroute = "sections"')
+    a = assess.assess(drivefile.parse(changed.encode(), "x.toml"))
+    left = {p.name: p.why_not for p in figures.pictures(a) if isinstance(p, Sheet)}
+    assert list(left) == ["plate"]
+    assert "section route" in left["plate"]

@@ -85,9 +85,8 @@ def draw(shown: Shown) -> Figure:
             marker=style.MARKERS[i % len(style.MARKERS)], ms=3.8, mfc=style.PAPER, markevery=(2 + 2 * i % 8, 11),
         )  # fmt: skip
         end = float(curve.used[-1])
-        said = f"{curve.name}, {end:.0f} %" if end < MOST else f"{curve.name}, over {MOST:.0f} %"
         place = (float(shown.currents[-1]), min(max(end, LEAST), MOST))
-        labels.append(Label(text=said, place=place, colour=colour, dot=False))
+        labels.append(Label(text=_used(curve), place=place, colour=colour, dot=False))
     axes.set_yscale("log")
     axes.set_ylim(LEAST, MOST * 1.08)
     axes.set_yticks(TICKS, [str(t) for t in TICKS])
@@ -114,11 +113,17 @@ def draw(shown: Shown) -> Figure:
     return figure
 
 
+def _used(curve: Curve) -> str:
+    """Name a limit and how far it is used at the right end."""
+    end = float(curve.used[-1])
+    return f"{curve.name}, {end:.0f} %" if end < MOST else f"{curve.name}, over {MOST:.0f} %"
+
+
 def alt(shown: Shown) -> str:
     """Say in words what the figure shows."""
     end = float(shown.currents[-1])
     parts = [
-        f"{c.name} {c.used[-1]:.0f} % at {end:.0f} A"
+        f"{_used(c).replace(',', '')} at {end:.0f} A"
         + (f", 100 % at {amperes(c.safe, down=True)} A" if math.isfinite(c.safe) else "")
         for c in shown.curves
     ]
