@@ -188,7 +188,7 @@ def _flat(axes: Axes, shown: Shown, number: int, norm: BoundaryNorm) -> None:
     axes.set_title(textwrap.fill(style.clip(facet.name, 48), 24))
     axes.set_xlabel(f"along first axis [{u.unit('length')}]", fontsize=style.SMALL)
     axes.set_ylabel(f"along second axis [{u.unit('length')}]", fontsize=style.SMALL)
-    axes.xaxis.set_major_locator(MaxNLocator(4))
+    axes.xaxis.set_major_locator(MaxNLocator(4 if np.ptp(x) > np.ptp(y) / 2 else 2))
 
 
 def _bolt(axes: Axes, number: int, place: Array, held: Held, radius: float, scale: float) -> None:
