@@ -9,8 +9,8 @@ from pathlib import Path
 from .errors import MountlimitError
 
 
-def write_whole(path: Path, content: str) -> None:
-    """Write a text file so that the old one or the new one is there, never half of one.
+def write_whole(path: Path, content: str | bytes) -> None:
+    """Write a file so that the old one or the new one is there, never half of one.
 
     Raises
     ------
@@ -22,8 +22,8 @@ def write_whole(path: Path, content: str) -> None:
         handle, temporary = tempfile.mkstemp(
             dir=path.parent, prefix=f".{path.name}.", suffix=".part"
         )
-        with os.fdopen(handle, "w", encoding="utf-8") as file:
-            file.write(content)
+        with os.fdopen(handle, "wb") as file:
+            file.write(content.encode() if isinstance(content, str) else content)
             file.flush()
             os.fsync(file.fileno())
         mask = os.umask(0)

@@ -28,6 +28,12 @@ FORMATS = ("html", "md", "json")
 )
 @click.option("--quick", is_flag=True, help="Leave out what to change, which takes longest.")
 @click.option(
+    "--figures",
+    "folder",
+    type=click.Path(file_okay=False),
+    help="Also write every figure into this folder, as SVG and PNG.",
+)
+@click.option(
     "--paper",
     type=click.Choice(("A4", "letter")),
     default="A4",
@@ -40,7 +46,13 @@ FORMATS = ("html", "md", "json")
     help="Date on the sheet; SOURCE_DATE_EPOCH or today when left out.",
 )
 def report(
-    file: str, output: str | None, kind: str | None, quick: bool, paper: str, date: str | None
+    file: str,
+    output: str | None,
+    kind: str | None,
+    quick: bool,
+    folder: str | None,
+    paper: str,
+    date: str | None,
 ) -> None:
     """Write the whole answer as one page: figures, limits, changes, step plan, worked calculations."""
     from ..drivefile import read
@@ -55,6 +67,10 @@ def report(
     sheet = content.sheet(found, gather.head(found.assessment, stamp))
     write_whole(target, _written(kind, sheet, found, paper))
     click.echo(f"Wrote {target}.")
+    if folder is not None:
+        with progress_shown():
+            paths = gather.write_figures(found.assessment, Path(folder))
+        click.echo(f"Wrote {len(paths)} figures into {folder}.")
 
 
 def _by_name(target: Path) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from ..assess import CAUTIONS, Assessment, not_checked
@@ -16,8 +16,8 @@ from .blocks import Block, Bullets, Head, Paragraph, Picture, Section, Sheet
 from .capture import blocks_of
 from .worked_lines import Book
 
-AFTER_ANSWER = ("limits",)  # pictures that stand with the list of limits
-MOVED = ("sprocket", "plates", "section")
+SEEN = ("load_path", "layout")
+MOVED = ("lean", "plate", "section")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -27,7 +27,7 @@ class Gathered:
     assessment: Assessment
     sure: Sure
     worked: tuple[Worked, ...]
-    pictures: dict[str, Picture]
+    pictures: Mapping[str, Picture | Paragraph]
     changes: tuple[Block, ...] = ()
     steps: tuple[Block, ...] = ()
     pull_test: tuple[Block, ...] = ()
@@ -39,7 +39,7 @@ def sheet(found: Gathered, head: Head) -> Sheet:
     given = inputs.table(a, found.worked)
     sections = [
         Section(name="answer", title="The answer", blocks=(Paragraph(text=first_words(a), strong=True),)),
-        _shown("first", "What gives first, seen", found, ("load path", "drive")),
+        _shown("first", "Where the force goes", found, SEEN),
         Section(
             name="limits", title="Limits in amperes",
             blocks=(*_pictures(found, ("limits",)), *blocks_of(text.write_limits, a), *blocks_of(text.write_at_currents, a),
@@ -51,7 +51,7 @@ def sheet(found: Gathered, head: Head) -> Sheet:
         Section(name="pull-test", title="Pull test", blocks=found.pull_test, own_page=True),
         Section(name="sure", title="How sure", blocks=blocks_of(sure_text.write, found.sure)),
         Section(name="inputs", title="Inputs", blocks=(given, *blocks_of(text.write_assumed, a))),
-        Section(name="upkeep", title="The chain", blocks=(*blocks_of(text.write_upkeep, a), *_pictures(found, ("chains",)))),
+        Section(name="upkeep", title="The chain", blocks=(*blocks_of(text.write_upkeep, a))),
         _worked(found, {row[0] for row in given.rows}),
         _cross_checks(a),
         Section(name="not-checked", title="Not checked", blocks=(Bullets(items=not_checked(a.drive)),)),
@@ -60,7 +60,7 @@ def sheet(found: Gathered, head: Head) -> Sheet:
     return Sheet(head=head, sections=tuple(s for s in sections if s.blocks))
 
 
-def _pictures(found: Gathered, names: Sequence[str]) -> tuple[Picture, ...]:
+def _pictures(found: Gathered, names: Sequence[str]) -> tuple[Block, ...]:
     return tuple(found.pictures[name] for name in names if name in found.pictures)
 
 

@@ -17,7 +17,7 @@ from ..limits import Found
 from ..report import changes_text, pull_text, steps_text
 from ..what_to_change import what_to_change
 from ..why import Worked
-from .blocks import Block, Head, Paragraph
+from .blocks import Block, Head, Paragraph, Picture
 from .capture import blocks_of, card_of
 from .content import Gathered
 
@@ -34,9 +34,45 @@ def gather(file: DriveFile, quick: bool = False) -> Gathered:
     if wanted is not None and not quick:
         changes = blocks_of(changes_text.write, what_to_change(file, float(wanted)))
     return Gathered(
-        assessment=assessment, sure=sure.of(found, sampling.take(found)), worked=worked(found), pictures={},
+        assessment=assessment, sure=sure.of(found, sampling.take(found)), worked=worked(found), pictures=_pictures(assessment),
         changes=changes, steps=blocks_of(steps_text.write, steps.plan(found.file)),
         pull_test=_pull_test(found.file),
+    )  # fmt: skip
+
+
+def _pictures(assessment: Assessment) -> dict[str, Picture | Paragraph]:
+    """Draw the figures of the answer; a figure that does not apply says why."""
+    from ..figures import sheets
+
+    found: dict[str, Picture | Paragraph] = {}
+    for one in sheets(assessment):
+        if one.why_not:
+            found[one.name] = Paragraph(text=f"{one.title}: none ({one.why_not}).")
+        else:
+            found[one.name] = Picture(name=one.name, svg=one.svg, alt=one.alt, caption=one.title)
+    return found
+
+
+def write_figures(assessment: Assessment, folder: Path) -> list[Path]:
+    """Write every figure into a folder, those of thickness and chains too; make the folder if need be.
+
+    Raises
+    ------
+    MountlimitError
+        when the folder cannot be made or written
+    """
+    from .. import chains, thickness
+    from ..figures import write_all
+
+    current = assessment.drive.current
+    asked = float(current.wanted or current.set)
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise MountlimitError(f"{folder}: cannot be made: {error.strerror}") from None
+    return write_all(
+        assessment, folder, thickness=thickness.thinnest(assessment.file, asked),
+        chains=chains.compare(assessment.file),
     )  # fmt: skip
 
 
