@@ -51,7 +51,7 @@ def sheet(found: Gathered, head: Head) -> Sheet:
         Section(name="pull-test", title="Pull test", blocks=found.pull_test, own_page=True),
         Section(name="sure", title="How sure", blocks=blocks_of(sure_text.write, found.sure)),
         Section(name="inputs", title="Inputs", blocks=(given, *blocks_of(text.write_assumed, a))),
-        Section(name="upkeep", title="The chain", blocks=(*blocks_of(text.write_upkeep, a))),
+        Section(name="upkeep", title="The chain", blocks=blocks_of(text.write_upkeep, a)),
         _worked(found, {row[0] for row in given.rows}),
         _cross_checks(a),
         Section(name="not-checked", title="Not checked", blocks=(Bullets(items=not_checked(a.drive)),)),
