@@ -7,11 +7,12 @@ from collections.abc import Callable
 from typing import Any
 
 from rich.console import Console
+from rich.padding import Padding
 from rich.table import Table
 
 from .blocks import Block, Bullets, Card, Grid, Paragraph, Subheading
 
-ITEM = "  - "
+ITEM = "- "
 CARD_WIDTH = 80
 
 
@@ -26,7 +27,9 @@ class Capture:
     def print(self, *things: Any, style: str | None = None, **_: Any) -> None:
         """Keep what would be printed."""
         for thing in things:
-            if isinstance(thing, Table):
+            if isinstance(thing, Padding):
+                self.print(thing.renderable)
+            elif isinstance(thing, Table):
                 self._table(thing)
             else:
                 self._text(str(thing), style == "bold")
@@ -37,8 +40,8 @@ class Capture:
             return
         if bold:
             self.blocks.append(Subheading(text=words.strip().rstrip(":")))
-        elif words.startswith(ITEM):
-            self._item(words.removeprefix(ITEM))
+        elif words.lstrip().startswith(ITEM):
+            self._item(words.lstrip().removeprefix(ITEM))
         else:
             self.blocks += [
                 Paragraph(text=" ".join(part.split())) for part in words.split("\n") if part.strip()
