@@ -10,7 +10,10 @@ import pytest
 from mountlimit.cards import folder
 
 EXAMPLE = str(folder("examples") / "orchard_barrow.toml")
-LONG = [["sure", EXAMPLE], ["report", EXAMPLE, "-o", "sheet.html"]]
+LONG = [
+    ["sure", EXAMPLE], ["report", EXAMPLE, "-o", "sheet.html"], ["changes", EXAMPLE], ["steps", EXAMPLE],
+    ["pull-test", EXAMPLE], ["explain-failure", EXAMPLE, "key", "--looks", "sheared"],
+]  # fmt: skip
 
 # The work itself presses Ctrl-C at its first step, wherever that is.
 CODE = """

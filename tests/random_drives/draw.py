@@ -133,6 +133,7 @@ SKIPPED = (
     "mount.shaft_layer", "mount.frame_at", "mount.motor_at",  # need a drawing beside the file
     "mount.frame_slots", "mount.motor_slots", "mount.slots", "mount.shaft", "mount.away", "mount.seen_from",
     *(k for s in SECTIONS if s.name in ("pull_test", "torque_test") for k in (f.key for f in s.fields)),  # tests/pull_test
+    "trial",  # tests/sure
 )  # fmt: skip
 
 
