@@ -74,7 +74,12 @@ def test_printed_lines_recompute(name):
         for k, (v, h) in known.items():
             moves = [abs(work({k: v + sign * h}) - mine) for sign in (-1, 1)]
             room += max(m for m in moves if math.isfinite(m))
-        assert abs(mine - result) <= room * (1 + 1e-3) + 1e-15 * abs(result), (step, mine, result, room)
+        assert abs(mine - result) <= room * (1 + 1e-3) + 1e-15 * abs(result), (
+            step,
+            mine,
+            result,
+            room,
+        )
         done += 1
     assert done > 200
 
