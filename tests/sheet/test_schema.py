@@ -11,7 +11,9 @@ import pytest
 
 from sheet.made import SAMPLE, data
 
-SCHEMA = json.loads(files("mountlimit.sheet").joinpath("sheet.schema.json").read_text(encoding="utf-8"))
+SCHEMA = json.loads(
+    files("mountlimit.sheet").joinpath("sheet.schema.json").read_text(encoding="utf-8")
+)
 CHECK = jsonschema.Draft202012Validator(SCHEMA)
 
 

@@ -11,6 +11,7 @@ from rich.table import Column, Table
 from rich.text import Text
 
 GAP = 2
+ROOMY = 24  # a column of long text needs no more to be read
 
 
 class Fitted(Table):
@@ -42,10 +43,11 @@ class Fitted(Table):
 
 
 def _least(column: Column, texts: list[str], width: int) -> int:
-    """Give the least width of a column: its longest word, or all of it where it must not wrap."""
+    """Give the least width of a column: its longest word and some three lines a cell; all where it must not wrap."""
     if column.no_wrap:
         return width
-    return max((cell_len(word) for text in texts for word in text.split()), default=0)
+    words = max((cell_len(word) for text in texts for word in text.split()), default=0)
+    return max(words, min(width // 3, ROOMY))
 
 
 def _narrowed(widths: list[int], least: list[int], room: int) -> Iterator[int]:
