@@ -10,7 +10,7 @@ import numpy as np
 
 from . import units
 from .case import Displacement, Loads
-from .formulas import layout, outboard, rigid, section, spans, statics
+from .formulas import layout, outboard, rigid, section, shaft_parts, spans, statics
 from .held import RoundShaft
 from .model import Drive, Number, Shaft, ShaftPlace
 
@@ -105,14 +105,14 @@ def at_sprocket(drive: Drive, loads: Loads) -> Displacement:
         sag = layout.difference(sag, spans.overhung_deflection_beside(loads.outboard, a, b, *rest))
         back = spans.overhung_slope_inside(loads.outboard, a, b, *rest)
         slope = outboard.less_slope(slope, back)
-    zero = 0.0 * np.cos(loads.pull_angle)
-    along, across = (rigid.along_part, rigid.across_part)
+    angle = loads.pull_angle
+    zero = 0.0 * np.cos(angle)
     return Displacement(
         name=NAME,
-        move=(across(sag, loads.pull_angle), along(sag, loads.pull_angle), zero),
+        move=(shaft_parts.sag_across(sag, angle), shaft_parts.sag_along(sag, angle), zero),
         turn=(
-            rigid.reversed_angle(along(slope, loads.pull_angle)),
-            across(slope, loads.pull_angle),
+            rigid.reversed_angle(shaft_parts.slope_along(slope, angle)),
+            shaft_parts.slope_across(slope, angle),
             zero,
         ),
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -20,11 +21,20 @@ FOR = click.option(
 
 
 def console() -> Any:
-    """Give the console that answers are printed on; 100 wide where it is no terminal."""
+    """Give the console that answers are printed on; 100 wide and plain where it is no terminal.
+
+    Plain too where NO_COLOR is set or TERM is "dumb"; the width is the terminal's all the same.
+    """
+    import shutil
+
     from rich.console import Console
 
-    width = None if sys.stdout.isatty() else 100
-    return Console(highlight=False, width=width, emoji=False, markup=False)
+    terminal = sys.stdout.isatty()
+    plain = bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") in ("dumb", "unknown")
+    return Console(
+        highlight=False, emoji=False, markup=False, force_terminal=terminal and not plain,
+        width=shutil.get_terminal_size().columns if terminal else 100,
+    )  # fmt: skip
 
 
 def show_json(found: Any) -> None:

@@ -76,7 +76,7 @@ def _limits(a: Assessment) -> Table:
     table = new_table()
     table.add_column("what, and how it limits")
     table.add_column("safe to", justify="right", no_wrap=True)
-    table.add_column("gives at (band)", justify="right", no_wrap=True)
+    table.add_column("gives at (band)", justify="right")
     table.add_column(f"used at {float(a.drive.current.set):g} A", justify="right")
     table.add_column("name for why", no_wrap=True)
     for line in a.lines:

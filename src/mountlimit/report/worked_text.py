@@ -17,7 +17,7 @@ DIGITS = 6
 def number(value: float, unit: str, system: str, digits: int = DIGITS) -> str:
     """Write a value with its unit, in the display units of its kind where there is one."""
     kind = kind_of_unit(unit)
-    if kind and kind not in ("ratio", "temperature"):
+    if kind and kind not in ("ratio", "temperature", "acceleration"):  # "2 g" could be grams
         return units.show(value, kind, system, digits)
     text = f"{value:.{digits}g}"
     return text if unit in ("-", "any") else f"{text} {unit}"

@@ -23,6 +23,7 @@ class Capture:
 
     def __init__(self) -> None:
         self.blocks: list[Block] = []
+        self._heading = ""
 
     def print(self, *things: Any, style: str | None = None, **_: Any) -> None:
         """Keep what would be printed."""
@@ -39,7 +40,8 @@ class Capture:
         if not words.strip():
             return
         if bold:
-            self.blocks.append(Subheading(text=words.strip().rstrip(":")))
+            self._heading = words.strip().rstrip(":")
+            self.blocks.append(Subheading(text=self._heading))
         elif words.lstrip().startswith(ITEM):
             self._item(words.lstrip().removeprefix(ITEM))
         else:
@@ -56,10 +58,9 @@ class Capture:
 
     def _table(self, table: Table) -> None:
         columns = [[str(cell) for cell in column.cells] for column in table.columns]
-        before = self.blocks[-1] if self.blocks else None
         self.blocks.append(
             Grid(
-                caption=before.text if isinstance(before, Subheading) else "",
+                caption=self._heading,
                 heads=tuple(str(c.header) for c in table.columns),
                 rows=tuple(zip(*columns, strict=True)),
                 right=tuple(c.justify == "right" for c in table.columns),

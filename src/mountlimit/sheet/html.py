@@ -5,8 +5,10 @@ from __future__ import annotations
 import re
 from importlib.resources import files
 from itertools import groupby
+from typing import Any
 
 from .blocks import Picture, Sheet
+from .clean import clean, long_words
 
 PAPER = {"A4": "A4", "letter": "Letter"}
 _ID = re.compile(r'(\bid="|url\(#|href="#)')
@@ -21,8 +23,9 @@ def render(sheet: Sheet, paper: str = "A4") -> str:
     folder = files("mountlimit.sheet")
     style = folder.joinpath("sheet.css").read_text(encoding="utf-8")
     environment = Environment(
-        autoescape=True, undefined=StrictUndefined, keep_trailing_newline=True
+        autoescape=True, undefined=StrictUndefined, keep_trailing_newline=True, finalize=_fit
     )
+    environment.filters["long_words"] = long_words
     environment.filters["groupby_runs"] = lambda lines: [
         list(run) for _, run in groupby(lines, key=lambda line: line.repeated)
     ]
@@ -33,7 +36,12 @@ def render(sheet: Sheet, paper: str = "A4") -> str:
     )  # fmt: skip
 
 
+def _fit(thing: Any) -> Any:
+    """Clean plain text on its way onto the page; markup of the program's own stays."""
+    return clean(thing) if type(thing) is str else thing
+
+
 def inline_svg(picture: Picture) -> str:
     """Give a picture's SVG without its file head, its names made its own on a page with others."""
-    body = _HEAD.sub("", picture.svg, count=1)
+    body = _HEAD.sub("", picture.svg, count=1).strip()
     return _ID.sub(lambda m: f"{m[1]}{picture.name}-", body)

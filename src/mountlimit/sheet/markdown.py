@@ -18,6 +18,7 @@ from .blocks import (
     Steps,
     Subheading,
 )
+from .clean import clean
 
 SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~])")
 
@@ -38,7 +39,7 @@ def render(sheet: Sheet) -> str:
 
 
 def _plain(text: str) -> str:
-    return SPECIAL.sub(r"\\\1", " ".join(text.split()))
+    return SPECIAL.sub(r"\\\1", " ".join(clean(text).split()))
 
 
 def _lines(block: Block, level: int) -> Iterator[str]:

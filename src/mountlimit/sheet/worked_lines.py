@@ -64,14 +64,16 @@ class Book:
 
     def _line(self, step: Step, places: dict[int, int], work: Worked, repeated: bool) -> StepLine:
         system = work.drive.system
-        terms = () if repeated else tuple(self._term(e, places, work) for e in step.entries)
+        told: set[str] = set()
+        terms = () if repeated else tuple(self._term(e, places, work, told) for e in step.entries)
         return StepLine(
             number=places[step.index], title=step.title, equation="" if repeated else step.equation, terms=terms,
             result=f"{step.result.letter} = {number(step.value, step.result.unit, system, DIGITS)}",
             source="" if repeated else step.source, repeated=repeated,
         )  # fmt: skip
 
-    def _term(self, entry: Entry, places: dict[int, int], work: Worked) -> Term:
+    def _term(self, entry: Entry, places: dict[int, int], work: Worked, told: set[str]) -> Term:
+        """Give a number put in; a source that stands in this step already (``told``) is not said again."""
         unit = (
             entry.symbol.unit if entry.symbol.unit != "any" else units.KINDS[work.row.quantity].si
         )
@@ -80,7 +82,10 @@ class Book:
             return Term(letter=entry.symbol.letter, shown=shown, origin="", step=places[entry.step])
         origin = entry.symbol.name.replace("_", " ")
         if entry.key:
-            source = entry.source if entry.key not in self._told else ""
+            source = (
+                entry.source if entry.key not in self._told and entry.source not in told else ""
+            )
+            told.add(source)
             origin = f"{entry.key}, {entry.origin}" + (f": {source}" if source else "")
         return Term(letter=entry.symbol.letter, shown=shown, origin=origin)
 
