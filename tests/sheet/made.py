@@ -22,14 +22,15 @@ from mountlimit.sheet.content import Gathered
 
 DATE = "2026-01-02"
 SAMPLE = ("apple_press", "hay_elevator", "turf_roller")  # the hay elevator is in inches
+WHOLE = "hay_elevator"
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 needs_chromium = pytest.mark.skipif(CHROMIUM is None, reason="chromium is not installed")
 
 
 @cache
 def gathered(name: str) -> Gathered:
-    """Everything of an example's sheet."""
-    return gather.gather(read(folder("examples") / f"{name}.toml"))
+    """Everything of an example's sheet; what to change on one of them only, for time."""
+    return gather.gather(read(folder("examples") / f"{name}.toml"), quick=name != WHOLE)
 
 
 @cache
@@ -82,10 +83,11 @@ class Visible(HTMLParser):
         self._hidden = 0
 
     def handle_starttag(self, tag: str, attrs: Any) -> None:
-        self._hidden += tag in ("style", "script", "title")
+        self._hidden += tag in ("style", "script", "title", "svg")
+        self.found += [value for name, value in attrs if tag == "svg" and name == "aria-label"]
 
     def handle_endtag(self, tag: str) -> None:
-        self._hidden -= tag in ("style", "script", "title")
+        self._hidden -= tag in ("style", "script", "title", "svg")
 
     def handle_data(self, data: str) -> None:
         if not self._hidden:
@@ -93,7 +95,7 @@ class Visible(HTMLParser):
 
 
 def visible(markup: str) -> str:
-    """The visible text of a page."""
+    """The visible text of a page; of pictures the scales stand in them alone, the rest in their words."""
     reader = Visible()
     reader.feed(markup)
     return " ".join(reader.found)

@@ -63,11 +63,14 @@ def test_tables_and_pictures_are_told(tree):
 @pytest.mark.parametrize("name", SAMPLE)
 def test_nothing_is_fetched(name):
     markup = re.sub(r"\bxmlns(:\w+)?=\"[^\"]*\"", "", page(name))
+    markup = re.sub(
+        r"data:image/png;base64,[\w+/=\s]*", "data:", markup
+    )  # holds itself what it shows
     assert not re.search(
         r"https?:|//\w|@import|<link|<script[^>]+src|<iframe|<img[^>]+src=\"(?!data:)", markup
     )
     assert not re.search(r"url\((?!['\"]?#)", markup)
-    assert len(page(name).encode()) < 270_000  # 230 kB are for the figures
+    assert len(page(name).encode()) < 500_000
 
 
 def luminance(colour: str) -> float:

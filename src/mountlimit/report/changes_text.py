@@ -118,7 +118,7 @@ def _band(one: Limit) -> str:
 
 def _table(a: Answer, console: Console) -> None:
     table = new_table()
-    for name in ("safe to", "gain", "", "change, what it costs, what limits it then"):
+    for name in ("safe to", "gain", "enough", "change, what it costs, what limits it then"):
         table.add_column(name, justify="right" if name in ("safe to", "gain") else "left")
     for o in a.singles:
         edit, one = o.edits[0], o.found.first_gives
@@ -127,9 +127,11 @@ def _table(a: Answer, console: Console) -> None:
             f"{_words(edit, o)}. {_upper(COSTS[edit.change.cost])}: {edit.change.tools}. "
             f"Limit then: {_name(o.found.first_safe)}{gives}."
         )
-        table.add_row(_safe(o.safe, a), _gain(o), ">" if o.reaches else "", words)
+        table.add_row(_safe(o.safe, a), _gain(o), "yes" if o.reaches else "no", words)
     console.print(table)
-    reach = f"> carries {a.wanted:g} A by itself. " if any(o.reaches for o in a.singles) else ""
+    reach = (
+        f"Enough: carries {a.wanted:g} A by itself. " if any(o.reaches for o in a.singles) else ""
+    )
     console.print(f"{reach}Of each kind the smallest size that does is shown, else the best tried.")
 
 

@@ -57,6 +57,10 @@ class Capture:
             self.blocks.append(Bullets(items=(words,)))
 
     def _table(self, table: Table) -> None:
+        if not table.show_header:
+            for row in zip(*(column.cells for column in table.columns), strict=True):
+                self._item(" ".join(" ".join(str(cell) for cell in row).split()))
+            return
         columns = [[str(cell) for cell in column.cells] for column in table.columns]
         self.blocks.append(
             Grid(

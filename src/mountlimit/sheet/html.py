@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from html import escape
 from importlib.resources import files
 from itertools import groupby
 from typing import Any
@@ -12,6 +13,7 @@ from .clean import clean, long_words
 
 PAPER = {"A4": "A4", "letter": "Letter"}
 _ID = re.compile(r'(\bid="|url\(#|href="#)')
+_ROLE = re.compile(r' (role|aria-label|aria-labelledby)="[^"]*"')
 _HEAD = re.compile(r"^.*?(?=<svg\b)", re.DOTALL)
 
 
@@ -43,5 +45,8 @@ def _fit(thing: Any) -> Any:
 
 def inline_svg(picture: Picture) -> str:
     """Give a picture's SVG without its file head, its names made its own on a page with others."""
-    body = _HEAD.sub("", picture.svg, count=1).strip()
+    body = clean(_HEAD.sub("", picture.svg, count=1).strip())
+    opening = _ROLE.sub("", body[: body.index(">")])
+    told = f'{opening} role="img" aria-label="{escape(picture.alt)}"'
+    body = told + body[body.index(">") :]
     return _ID.sub(lambda m: f"{m[1]}{picture.name}-", body)
