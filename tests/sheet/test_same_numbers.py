@@ -9,7 +9,7 @@ from click.testing import CliRunner
 
 from mountlimit.cards import folder
 from mountlimit.cli import main
-from sheet.made import SAMPLE, data, page, text, visible
+from sheet.made import SAMPLE, data, gathered, page, text, visible
 
 NUMBER = re.compile(r"\d+(?:\.\d+)?(?:[eE][-+]?\d+)?")
 FILE = str(folder("examples") / "hay_elevator.toml")
@@ -44,10 +44,10 @@ def test_every_number_of_the_blocks_is_shown(name):
 
 
 def run(*arguments: str, **variables: str):
-    return CliRunner().invoke(main, ["report", FILE, *arguments], env=variables)
+    return CliRunner().invoke(main, ["report", FILE, "--quick", *arguments], env=variables)
 
 
-@pytest.mark.parametrize("kind", ["html", "md", "json"])
+@pytest.mark.parametrize("kind", ["html", "json"])
 def test_two_runs_are_the_same_bytes(kind, tmp_path):
     one, two = tmp_path / f"one.{kind}", tmp_path / f"two.{kind}"
     assert run("-o", str(one), "--date", "2026-05-31").exit_code == 0
@@ -75,6 +75,8 @@ def test_a_target_that_cannot_be_written_keeps_the_old_file(tmp_path, monkeypatc
     def full(*_):
         raise OSError(28, "No space left on device")
 
+    known = gathered(SAMPLE[0])  # the writing is looked at, not the work
+    monkeypatch.setattr("mountlimit.sheet.gather.gather", lambda *_: known)
     monkeypatch.setattr("mountlimit.writing.os.fsync", full)
     done = run("-o", str(old), "--date", "2026-05-31")
     assert done.exit_code == 2
