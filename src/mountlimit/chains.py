@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from . import cards, evaluate, limits, loads, progress, quick, upkeep
+from . import cards, evaluate, limits, loads, quick, upkeep
 from .checks import alignment, chain_power
 from .drivefile import DriveFile, Given
 from .errors import InputError
@@ -16,7 +16,6 @@ from .formulas import chain_drive, sprocket, torque
 from .model import Drive
 
 FEWEST_TEETH = 9
-PLATES = 4  # link plates side by side: two inner, two outer
 
 # What was told of the chain and sprockets in the file says nothing of another chain.
 OF_THE_OLD_CHAIN = (
@@ -44,17 +43,6 @@ class Running:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Gives:
-    """When something gives with this chain, from its own ``limits.find``; infinity: not reached."""
-
-    part: str
-    check: str
-    likely: float  # A
-    low: float
-    high: float
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
 class Choice:
     """One chain at this torque."""
 
@@ -74,20 +62,13 @@ class Choice:
     safe: float
     safe_check: str
     chain_safe: float  # the chain's own safe current, static and fatigue
-    tip_change: float  # of the driving sprocket's tip diameter against the file's, m
-    width: float  # over the four link plates, without pin heads, m
-    first: Gives | None = None  # what gives first on the whole drive; None where nothing does
-    chain_gives: Gives | None = None  # the chain itself, by strength
-    exact: bool = False  # safe currents and bands of a search of its own
-    reach: float = math.inf  # largest current looked at, A
     why_not: str = ""
 
 
 def compare(file: DriveFile) -> list[Choice]:
     """Compare all chains at the wanted current (or the set one), best for the question first.
 
-    Sorted by the safe current of the whole drive, then by mass of chain.  Chains that are not rare
-    get a search of their own, with bands; of rare ones the safe currents are near (ends of the file's drive).
+    Sorted by the safe current of the whole drive, then by mass of chain.
 
     Raises
     ------
@@ -97,12 +78,8 @@ def compare(file: DriveFile) -> list[Choice]:
     base = limits.find(file)
     ends = quick.safe_ends(base)
     current = float(base.drive.current.wanted or base.drive.current.set)
-    known = cards.chains()
-    kept = []
-    for i, card in enumerate(known):
-        progress.step("chains", i, len(known))
-        kept.append(_choice(base.file, base.drive, ends, card, current))
-    progress.step("chains", len(known), len(known))
+    found = [_choice(base.file, base.drive, ends, card, current) for card in cards.chains()]
+    kept = [c for c in found if c is not None]
     return sorted(kept, key=lambda c: (-min(c.safe, 1e9), float(c.chain.mass_per_length)))
 
 
@@ -147,7 +124,7 @@ def running(drive: Drive) -> Running | None:
 
 def _choice(
     file: DriveFile, base: Drive, ends: quick.EndsOf, card: cards.Chain, current: float
-) -> Choice:
+) -> Choice | None:
     own = card.id == base.chain.chain.id
     driving, driven = (
         (int(base.chain.driving_teeth), int(base.chain.driven_teeth))
@@ -162,14 +139,13 @@ def _choice(
     drive = safe.drive
     pull = next(i for i, c in enumerate(loads.case_list(drive)) if c[1] == "pull")
     case = evaluate.case_at(drive, current, pull)
+    diameter = sprocket.pitch_diameter(card.pitch, driving)
     links, _, centres = upkeep.links(drive)
     tight = float(case.loads.tight_side_tension)
     chain_only = min(safe.by_check[name] for name in ("chain_static", "chain_fatigue"))
-    tip, now = _tip(drive), _tip(base)
-    choice = Choice(
+    return Choice(
         chain=card, driving_teeth=driving, driven_teeth=driven,
-        sprocket_diameter=tip, tip_change=tip - now,
-        width=float(card.inner_width + PLATES * card.plate_thickness),
+        sprocket_diameter=float(sprocket.tip_diameter_max(diameter, card.pitch, card.roller_diameter)),
         pull=tight,
         tensile_factor=float(
             chain_drive.factor_on_tensile_strength(card.minimum_tensile_strength, tight)
@@ -180,36 +156,6 @@ def _choice(
         links=links, centre_distance=centres, running=running(drive),
         safe=safe.current, safe_check=safe.first, chain_safe=chain_only,
     )  # fmt: skip
-    return (
-        choice
-        if card.availability == "rare" and not own
-        else _searched(choice, limits.find(edited))
-    )
-
-
-def _tip(drive: Drive) -> float:
-    card, teeth = drive.chain.chain, drive.chain.driving_teeth
-    diameter = sprocket.pitch_diameter(card.pitch, teeth)
-    return float(sprocket.tip_diameter_max(diameter, card.pitch, card.roller_diameter))
-
-
-def _searched(choice: Choice, found: limits.Found) -> Choice:
-    """Put the limits of a search of its own in place of the near ones."""
-    named = {x.check.name: x for x in found.limits if x.current_kind != "continuous"}
-    first = found.first_safe
-    chain_only = min(named[name].safe for name in ("chain_static", "chain_fatigue"))
-    return replace(
-        choice, safe=first.safe, safe_check=first.check.name, chain_safe=chain_only, exact=True,
-        first=None if found.first_gives is None else _gives(found.first_gives),
-        chain_gives=_gives(named["chain_static"]), reach=found.reach,
-    )  # fmt: skip
-
-
-def _gives(limit: limits.Limit) -> Gives:
-    low, likely, high = (
-        math.inf if v is None else v for v in (limit.gives_low, limit.gives, limit.gives_high)
-    )
-    return Gives(part=limit.check.part, check=limit.check.name, likely=likely, low=low, high=high)
 
 
 def _left_out(card: cards.Chain, driving: int, driven: int, why: str) -> Choice:
@@ -217,5 +163,5 @@ def _left_out(card: cards.Chain, driving: int, driven: int, why: str) -> Choice:
         chain=card, driving_teeth=driving, driven_teeth=driven, sprocket_diameter=math.nan,
         pull=math.nan, tensile_factor=math.nan, dynamic_share=math.nan, pin_pressure=math.nan,
         rub_angle=math.nan, speed_ripple=math.nan, links=0,
-        centre_distance=math.nan, running=None, tip_change=math.nan, width=math.nan, safe=-1.0, safe_check="", chain_safe=-1.0, why_not=why,
+        centre_distance=math.nan, running=None, safe=-1.0, safe_check="", chain_safe=-1.0, why_not=why,
     )  # fmt: skip

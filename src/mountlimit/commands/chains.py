@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import click
 
-from ._common import FILE, JSON, console, progress_shown, show_json
+from ._common import FILE, JSON, console, show_json
 
 
 @click.command("chains")
@@ -21,8 +21,7 @@ def chains(file: str, everything: bool, as_json: bool) -> None:
     drive_file = read(file)
     drive = resolve(drive_file)
     current = float(drive.current.wanted or drive.current.set)
-    with progress_shown():
-        choices = compare(drive_file)
+    choices = compare(drive_file)
     if as_json:
         show_json(chains_text.record(choices, current))
     else:

@@ -8,22 +8,11 @@ from typing import Any
 from rich.console import Console
 
 from .. import units
-from ..chains import Choice, Gives, Running
+from ..chains import Choice, Running
 from ..model import Drive
 from .quantities import number, quantity
-from .table import heading, new_table
-from .words import amperes, upto
-
-SAME = 0.0005  # m
-TO_BE_HAD = {"everyday": "shops", "specialist": "dealers", "rare": "order"}
-CHANGES_WITH_IT = (
-    "With another chain both sprockets change (bore and key as now), a tensioner's wheel too. Turn the drive by hand "
-    "before power: a larger tip needs room to ground, guard and frame, a wider chain room beside the plate; set the "
-    "sprockets in line anew, because their teeth are of another width. tip: over the teeth of the driving sprocket, and "
-    "how much more than now. wide: over the plates, without the heads of the pins. centres: what the even number of links "
-    "gives; more or less is for the tensioner. Bands as in check; ... is beyond the currents looked at. from: shops (bicycle, motorcycle, farm), dealers (chains and bearings), "
-    "order (not kept in stock); common practice, no source."
-)
+from .table import new_table
+from .words import amperes
 
 
 def write(
@@ -46,8 +35,6 @@ def write(
     for c in shown:
         table.add_row(*_row(c, own, system, turning is not None))
     console.print(table)
-    console.print()
-    _what_else(shown, drive, console)
     console.print(
         "\npull: tight side at a start. of tensile: that pull over the minimum tensile strength. of dynamic: the steady "
         f"pull over the minimum dynamic strength (over 100 % the plates tire). {_wear_words(drive)} rub: skew in degrees "
@@ -59,64 +46,8 @@ def write(
     weak = [c.chain.id for c in shown if c.chain.tensile_kind == "from memory"]
     if weak:
         console.print(f"Strength only remembered, not read in a standard: {', '.join(weak)}.")
-    console.print(CHANGES_WITH_IT)
-    if drive.jackshaft is not None:
-        console.print(
-            "Compared is the first chain, on the motor; the second stays as the file has it."
-        )
-    if any(not c.exact and not c.why_not for c in shown):
-        console.print("~ safe current near, without a search of its own (rare chains).")
     if not everything:
         console.print("Rare chains are left out; --all shows them.")
-
-
-def _what_else(shown: list[Choice], drive: Drive, console: Console) -> None:
-    """Print where each chain gives, and what changes on the machine with it."""
-    heading(console, "When it gives, and what changes on the machine")
-    unit, scale, digits = ("in", 1 / 0.0254, 2) if drive.system == "inch" else ("mm", 1000.0, 0)
-    table = new_table()
-    for name in (
-        "chain",
-        "chain gives at, A",
-        "first to give",
-        "at, A",
-        f"tip, {unit}",
-        "more",
-        f"wide, {unit}",
-        f"centres, {unit}",
-        "from",
-    ):
-        table.add_column(
-            name, justify="left" if name in ("chain", "first to give", "from") else "right"
-        )
-    for c in shown:
-        if c.why_not:
-            continue
-        more = "0" if abs(c.tip_change) < SAME else f"{scale * c.tip_change:+.{digits}f}"
-        lengths = (
-            f"{scale * v:.{digits}f}" for v in (c.sprocket_diameter, c.width, c.centre_distance)
-        )
-        tip, wide, centres = lengths
-        part = c.first.part if c.first else ("none" if c.exact else "-")
-        table.add_row(
-            c.chain.id, _band(c.chain_gives, c.reach), part, _band(c.first, c.reach), tip, more, wide, centres,
-            TO_BE_HAD[c.chain.availability],
-        )  # fmt: skip
-    console.print(table)
-
-
-def _band(gives: Gives | None, reach: float) -> str:
-    if gives is None:
-        return "-"
-    if math.isinf(gives.likely):
-        low = "" if gives.low > reach else f" (could be {amperes(gives.low)})"
-        return f"over {reach:.0f}{low}"
-    return f"{amperes(gives.likely)} ({upto(gives.low, reach)}-{_end(gives.high, reach)})"
-
-
-def _end(value: float, reach: float) -> str:
-    """Write the high end of a band short enough for a column."""
-    return "..." if value > reach else amperes(value)
 
 
 def _names(rated: bool) -> list[str]:
@@ -182,18 +113,7 @@ def _record(c: Choice) -> dict[str, Any]:
         **_running(c.running),
         "chain_safe": quantity(amperes_of(c.chain_safe), "A"),
         "drive_safe": {**quantity(amperes_of(c.safe), "A"), "check": c.safe_check},
-        "exact": c.exact, "first_gives": _gives_record(c.first), "chain_gives": _gives_record(c.chain_gives),
-        "tip_diameter_change": quantity(c.tip_change, "m"), "width_over_plates": quantity(c.width, "m"),
         "strength_kind": c.chain.tensile_kind, "source": c.chain.source, "why_not": c.why_not,
-    }  # fmt: skip
-
-
-def _gives_record(gives: Gives | None) -> dict[str, Any] | None:
-    if gives is None:
-        return None
-    return {
-        "check": gives.check, "low": number(gives.low), "likely": number(gives.likely),
-        "high": number(gives.high), "unit": "A",
     }  # fmt: skip
 
 
