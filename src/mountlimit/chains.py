@@ -13,10 +13,10 @@ import numpy as np
 from . import cards, evaluate, limits, loads, quick, stages, upkeep
 from .checks import BY_NAME, alignment, chain_power
 from .drivefile import DriveFile, Given
-from .errors import InputError
+from .errors import InputError, Mistake
 from .formulas import chain_drive, sprocket, torque
 from .limits import Limit
-from .model import Drive
+from .model import Array, Drive
 from .plate_route import with_plates
 from .progress import step
 
@@ -115,7 +115,10 @@ def compare(file: DriveFile, second: bool = False) -> list[Choice]:
     """
     base = limits.find(file)
     if second and base.drive.jackshaft is None:
-        raise InputError("--second: the file has no [second_chain] to compare")
+        gone = Mistake(
+            file.name, "second_chain.type", "", "is missing: --second compares this chain"
+        )
+        raise InputError([gone])
     ends = quick.safe_ends(base)
     current = float(base.drive.current.wanted or base.drive.current.set)
     found, known = [], cards.chains()
@@ -302,7 +305,7 @@ def _changes(now: Drive, then: Drive, centres: float) -> Changes:
     )  # fmt: skip
 
 
-def _near(safe: quick.Safe, currents: limits.Array) -> tuple[str, ...]:
+def _near(safe: quick.Safe, currents: Array) -> tuple[str, ...]:
     """Give the checks whose limits, safe or likely, lie near the least one."""
     counted = {n: s for n, s in safe.by_check.items() if BY_NAME[n].kind != "life"}
     likely = {

@@ -26,8 +26,13 @@ class Chain(Card):
     market: Annotated[
         str,
         word(
-            "everywhere", "industrial suppliers", "bicycle trade", "motorcycle trade",
-            "small scooters", "small racing vehicles", "rare",
+            "everywhere",
+            "industrial suppliers",
+            "bicycle trade",
+            "motorcycle trade",
+            "small scooters",
+            "small racing vehicles",
+            "rare",
         ),
     ]  # who usually stocks it: common practice, no source
     pitch: Annotated[Value, quantity("length", 0.004, 0.06)]
