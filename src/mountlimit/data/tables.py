@@ -23,6 +23,18 @@ class Chain(Card):
     designation: str
     series: Annotated[str, word("ANSI", "ISO B", "cycle", "motorcycle", "works")]
     availability: Annotated[str, word("everyday", "specialist", "rare")]
+    market: Annotated[
+        str,
+        word(
+            "everywhere",
+            "industrial suppliers",
+            "bicycle trade",
+            "motorcycle trade",
+            "small scooters",
+            "small racing vehicles",
+            "rare",
+        ),
+    ]  # who usually stocks it: common practice, no source
     pitch: Annotated[Value, quantity("length", 0.004, 0.06)]
     inner_width: Annotated[Value, quantity("length", 0.002, 0.05)]
     roller_diameter: Annotated[Value, quantity("length", 0.002, 0.05)]
