@@ -13,7 +13,7 @@ from typing import Any
 
 import numpy as np
 
-from . import cards, limits, plate_route, quick
+from . import cards, limits, plate_route, progress, quick
 from .drivefile import DriveFile, Given
 from .errors import MountlimitError
 from .limits import Found
@@ -81,7 +81,13 @@ def thinnest(
         *(m for m in DEFAULT_MATERIALS if cards.material(m).family != own.family),
     ]
     base = limits.find(file)
-    return [_one(file, base, wanted, cards.material(name), curve) for name in names]
+    tried = [cards.material(name) for name in names]
+    answers = []
+    for i, material in enumerate(tried):
+        progress.step("materials tried", i, len(tried))
+        answers.append(_one(file, base, wanted, material, curve))
+    progress.step("materials tried", len(tried), len(tried))
+    return answers
 
 
 def with_material(file: DriveFile, material: cards.Material) -> DriveFile:
