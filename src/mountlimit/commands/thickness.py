@@ -31,7 +31,7 @@ def thickness(file: str, wanted: str | None, materials: tuple[str, ...], as_json
     with progress_shown():
         answers = thinnest(drive_file, current, materials)
     if as_json:
-        show_json(thickness_text.record(answers, current))
+        show_json(thickness_text.record(answers, current, drive))
     else:
         thickness_text.write(answers, current, drive, console())
 
