@@ -51,7 +51,18 @@ def test_never_overwrites_without_force(tmp_path, monkeypatch):
 
 @pytest.mark.parametrize(("form", "word"), [("plat", "plate"), ("cardboard", "there are")])
 def test_unknown_forms(form, word):
-    """A wrong name gets the nearest; one like none gets the list."""
+    """A wrong name gets the nearest where there is one, and always the list."""
     result = CliRunner().invoke(main, ["new", form])
     assert result.exit_code == 2
     assert word in result.stderr
+    assert all(name in result.stderr for name in FORMS)
+    assert len(result.stderr.strip().splitlines()) == 1
+
+
+def test_name_with_a_space_can_be_typed(tmp_path, monkeypatch):
+    """The next command printed quotes a name with a space, and only such a name."""
+    monkeypatch.chdir(tmp_path)
+    spaced = CliRunner().invoke(main, ["new", "plate", "-o", "my plate.toml"])
+    assert spaced.stdout.strip().endswith('Next: mountlimit check "my plate.toml"')
+    plain = CliRunner().invoke(main, ["new", "plate"])
+    assert plain.stdout.strip().endswith("Next: mountlimit check plate.toml")

@@ -10,9 +10,11 @@ import pytest
 from click.testing import CliRunner
 
 from conftest import angle_file, drive_file
-from mountlimit import cards, limits, thickness
+from mountlimit import cards, limits, starter, thickness
 from mountlimit.cards import folder
 from mountlimit.cli import main
+from mountlimit.drivefile import parse
+from mountlimit.errors import MountlimitError
 
 # The whole set of 50 takes some minutes: MOUNTLIMIT_LONG=1 runs it, the ordinary run takes the first.
 DRIVES_OF_EACH_FORM = 50 if os.environ.get("MOUNTLIMIT_LONG") else 5
@@ -105,9 +107,27 @@ def test_command_names_every_family_and_what_stops_it():
     for name in ("al6061_t6", "s235", "pom_c", "birch_ply"):
         assert name in result.stdout
     assert "Thinnest plate that carries 30 A" in result.stdout
+    assert "Thickness here: thickness of the plate." in result.stdout
     wrong = CliRunner().invoke(main, ["thickness", path, "--for", "30"])
     assert wrong.exit_code == 2
     assert "30 A" in wrong.stderr
     wrong = CliRunner().invoke(main, ["thickness", path, "--material", "butter"])
     assert wrong.exit_code == 2
     assert len(wrong.stderr.strip().splitlines()) == 1
+
+
+def test_a_thickness_that_cannot_be_built_refuses_no_material():
+    """Screws sit in the upright's edge: thin ones are refused, the answer stands all the same."""
+    file = parse(starter.text("built-up angle", "b.toml").encode(), "b.toml")
+    with pytest.raises(MountlimitError):
+        limits.find(thickness.with_thickness(file, 0.003))
+    wanted = first_safe(file)
+    answer = thickness.thinnest(file, wanted, ["birch_ply"], curve=False)[0]
+    assert math.isfinite(answer.thickness), answer.why_not
+    assert first_safe(thickness.with_thickness(file, answer.thickness)) >= wanted * 0.9999
+    try:
+        thinner = first_safe(thickness.with_thickness(file, answer.thickness / 1.005))
+    except MountlimitError:
+        thinner = 0.0
+        assert "cannot be built" in answer.why_not
+    assert thinner < wanted

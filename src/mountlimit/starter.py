@@ -125,18 +125,18 @@ def write(form: str, output: str | None, force: bool) -> str:
 
     Raises
     ------
-    UnknownCard
-        for an unknown form, with close matches.
     MountlimitError
-        for an unknown form with no close match, or when the file is there already.
+        for an unknown form, with the nearest and a list of all; or when the file is there already.
     """
     import difflib
 
     if form not in FORMS:
         near = difflib.get_close_matches(form, FORMS, 1, 0.6)
-        if near:
-            raise UnknownCard("mount form", form, near)
-        raise MountlimitError(f"no mount form called '{form}'; there are: {', '.join(FORMS)}")
+        raise MountlimitError(
+            f"{UnknownCard('mount form', form, near)} There are: {', '.join(FORMS)}"
+            if near
+            else f"no mount form called '{form}'; there are: {', '.join(FORMS)}"
+        )
     path = Path(output or f"{form}.toml")
     if path.exists() and not force:
         raise MountlimitError(

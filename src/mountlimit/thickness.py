@@ -13,7 +13,8 @@ from typing import Any
 
 import numpy as np
 
-from . import cards, limits, plate_route, quick
+from . import cards, limits, plate_route, progress, quick
+from .checks import BY_NAME
 from .drivefile import DriveFile, Given
 from .errors import MountlimitError
 from .limits import Found
@@ -22,10 +23,8 @@ from .quick import EndsOf
 THINNEST = 0.0005
 THICKEST = 0.15
 TRIALS = 16
-NARROW = 1.15  # range of the plate model about the thickness it is laid out for anew
-ROUNDS = 3  # of laying the plate model out, and finding the safe-side ends, again at the answer
-CLOSE = 1e-3
-SAME = 2e-3  # nearer to the thickness it is laid out for, the plate model is not laid out again
+STEPS = 24  # trials of the whole drive, laid out anew, before the answer is called not settled
+CLOSE = 2e-3  # the thinner side of this much does not carry, the thicker does
 
 DEFAULT_MATERIALS = ("s235", "al6061_t6", "pom_c", "birch_ply")  # one per family
 OWN_KEYS = (  # belong to the old material
@@ -81,7 +80,13 @@ def thinnest(
         *(m for m in DEFAULT_MATERIALS if cards.material(m).family != own.family),
     ]
     base = limits.find(file)
-    return [_one(file, base, wanted, cards.material(name), curve) for name in names]
+    tried = [cards.material(name) for name in names]
+    answers = []
+    for i, material in enumerate(tried):
+        progress.step("materials tried", i, len(tried))
+        answers.append(_one(file, base, wanted, material, curve))
+    progress.step("materials tried", len(tried), len(tried))
+    return answers
 
 
 def with_material(file: DriveFile, material: cards.Material) -> DriveFile:
@@ -103,20 +108,21 @@ def with_thickness(file: DriveFile, thickness: float) -> DriveFile:
 class _Trials:
     """The drive at any thickness, one reduced plate model answering for a range of them.
 
-    The model holds the places of mid-planes at the thickness it is laid out for, so the answer is
-    approached by laying it out anew there, for a narrow range.
+    The model holds the places of mid-planes at the thickness it is laid out for, so what it says
+    of others is only near; ``_settled`` ends the search on drives laid out anew.
     """
 
-    def __init__(self, file: DriveFile, top: float) -> None:
-        self.file, self.top = file, top
+    def __init__(self, file: DriveFile, top: float, own: float) -> None:
+        self.file, self.low, self.high = file, THINNEST, top
         self.plates: Any = None
-        self.around(math.sqrt(THINNEST * top), THINNEST, top)
+        try:
+            self._lay_out(math.sqrt(THINNEST * top))
+        except MountlimitError:  # that thickness cannot be built; the file's own can
+            self._lay_out(own)
 
-    def around(self, thickness: float, low: float, high: float) -> None:
-        """Lay the plate model out at a thickness, to answer from ``low`` to ``high``."""
-        self.low, self.high = low, high
+    def _lay_out(self, thickness: float) -> None:
         edited = with_thickness(self.file, thickness)
-        self.plates = plate_route.with_plates(edited, (low, high)).plates
+        self.plates = plate_route.with_plates(edited, (self.low, self.high)).plates
 
     def at(self, thickness: float) -> DriveFile:
         """Give the drive at a thickness."""
@@ -128,50 +134,126 @@ def _one(
 ) -> Thinnest:
     ends = quick.safe_ends(base)
     top = min(THICKEST, 1.98 * float(base.drive.shaft.face_overhang))
+    edited = with_material(file, material)
     try:
-        trials = _Trials(with_material(file, material), top)
+        trials = _Trials(edited, top, float(base.drive.mount.thickness))
         points = _curve(trials, ends, material, wanted) if curve else ()
-        found, set_by = _search(trials, ends, wanted)
-        for _ in range(ROUNDS):
-            if not math.isfinite(found):
-                break
-            laid_out = found
-            trials.around(found, max(THINNEST, found / NARROW), min(top, found * NARROW))
-            again = limits.find(trials.at(found))
-            safe = again.first_safe.safe
-            if abs(safe / wanted - 1) < CLOSE or (found <= THINNEST and safe >= wanted):
-                break
-            ends = quick.safe_ends(again)
-            found, set_by = _search(trials, ends, wanted)
-            if abs(found / laid_out - 1) < SAME:
-                break
+        guess = _search(trials, ends, wanted)
+        found = _settled(edited, wanted, guess.thickness, top)
+        if found is None:
+            return _answer(trials, material, math.inf, guess.check, points, top)
+        answer = _answer(trials, material, found.thickness, found.check, points, top)
     except MountlimitError as error:
         return _refused(material, str(error).splitlines()[0])
-    return _answer(trials, material, found, set_by, points, top)
+    return replace(answer, why_not=found.doubt or answer.why_not)
 
 
-def _search(trials: _Trials, ends: EndsOf, wanted: float) -> tuple[float, str]:
-    """Give the first thickness that carries the wanted current, and the check that sets it."""
-    from scipy.optimize import brentq
+@dataclass(frozen=True, slots=True)
+class _At:
+    """A thickness, what sets it there, and what is in doubt about it."""
 
-    grid = np.geomspace(trials.low, trials.high, TRIALS)
-    before = 0.0
-    least, by = math.inf, ""
-    for t in grid:
-        u, name = quick.shortfall(trials.at(float(t)), ends, wanted)
+    thickness: float
+    check: str
+    doubt: str = ""
+
+
+def _search(trials: _Trials, ends: EndsOf, wanted: float) -> _At:
+    """Give about the first thickness that carries the wanted current, or else comes nearest to it.
+
+    The safe-side ends are those of the drive as it is and the model is laid out for one thickness,
+    so this is only where ``_settled`` begins.
+    """
+    before: float | None = None
+    least, best = math.inf, _At(trials.high, "")
+    for t in np.geomspace(trials.low, trials.high, TRIALS):
+        try:
+            u, name = quick.shortfall(trials.at(float(t)), ends, wanted)
+        except MountlimitError:  # cannot be built
+            before = None
+            continue
         if u <= 1:
-            if before == 0.0:
-                return float(t), name
-            root = brentq(
-                lambda x: quick.shortfall(trials.at(math.exp(x)), ends, wanted)[0] - 1,
-                math.log(before), math.log(float(t)), xtol=1e-6,
-            )  # fmt: skip
-            thick = math.exp(root) * (1 + 2e-6)
-            return thick, quick.shortfall(trials.at(thick), ends, wanted)[1]
+            share = 0.0 if before is None else math.log(u) / math.log(u / before)
+            return _At(float(t) * (trials.low / trials.high) ** (share / (TRIALS - 1)), name)
         if u < least:
-            least, by = u, name
-        before = float(t)
-    return math.inf, by
+            least, best = u, _At(float(t), name)
+        before = u
+    return best
+
+
+def _settled(file: DriveFile, wanted: float, start: float, top: float) -> _At | None:
+    """Give the thickness at which the first safe current is the wanted one; None where none is met.
+
+    Every trial is the whole edited drive, its plate model laid out for that very thickness. From
+    the start it walks, thicker or thinner, until two trials stand on either side of the wanted
+    current, and closes in between them. What cannot be built carries nothing.
+    """
+    under: tuple[float, float, str] | None = None  # thickness, log of safe over wanted, check
+    over: tuple[float, float, str] | None = None
+    at = min(max(start, THINNEST), 0.9999 * top)
+    for walked in range(STEPS):
+        safe, check = _carried(file, at, wanted, under[2] if under else "")
+        gap = math.log(min(max(safe / wanted, 1e-3), 1e3))
+        if gap >= 0:
+            over = (at, gap, check)
+        else:
+            under = (at, gap, check)
+        if over and under:
+            if over[0] / under[0] < 1 + CLOSE:
+                return _at_limit(over[0], under[2])
+            at = _between(under, over)
+        elif over:
+            if at <= THINNEST:
+                return _At(THINNEST, check)
+            at = max(THINNEST, at * math.exp(-_stride(gap, walked)))
+        else:
+            if at >= 0.9998 * top:
+                return None
+            at = min(0.9999 * top, at * math.exp(_stride(-gap, walked)))
+    if over is None:
+        return None
+    lowest = under[0] if under else THINNEST
+    words = f"not settled: between {lowest * 1000:.3g} and {over[0] * 1000:.3g} mm"
+    return _At(over[0], over[2], words)
+
+
+def _at_limit(thickness: float, stops: str) -> _At:
+    """Give the answer; what stops a thinner one is a check, or that it cannot be built."""
+    return _At(thickness, stops) if stops in BY_NAME else _At(thickness, "what can be built", stops)
+
+
+def _stride(gap: float, walked: int) -> float:
+    """Give how far to walk: a little past where a current growing with thickness would meet it."""
+    return min(max(1.1 * gap, 2 * CLOSE) * 2.0 ** max(0, walked - 1), 0.7)
+
+
+def _between(under: tuple[float, float, str], over: tuple[float, float, str]) -> float:
+    """Give the next trial: on the line through both, but a good way inside them, as it may jump."""
+    width = math.log(over[0] / under[0])
+    share = -under[1] / (over[1] - under[1])
+    edge = min(0.5, max(0.15, 0.45 * CLOSE / width))
+    if abs(width) < 0.03:  # straight enough here: step just past the line on the far side
+        aim = 0.4 * CLOSE / abs(width)
+        share += aim if share < 0.5 else -aim
+        edge = min(0.5, aim)
+    return under[0] * math.exp(width * min(max(share, edge), 1 - edge))
+
+
+def _carried(file: DriveFile, thickness: float, wanted: float, last: str) -> tuple[float, str]:
+    """Give the first safe current of the drive meshed anew at a thickness, and its check.
+
+    The check that stopped the trial before is looked at alone first: where it stops this one too,
+    that is enough.
+    """
+    edited = with_thickness(file, thickness)
+    try:
+        if last in BY_NAME:
+            alone = next((x for x in limits.find(edited, [last]).limits if x.counts), None)
+            if alone is not None and alone.safe < wanted:
+                return alone.safe, last
+        first = limits.find(edited).first_safe
+    except MountlimitError as error:
+        return 0.0, f"cannot be built thinner: {str(error).splitlines()[0]}"
+    return first.safe, first.check.name
 
 
 def _refused(material: cards.Material, why: str) -> Thinnest:
@@ -188,8 +270,11 @@ def _curve(
     currents = limits.grid(10 * wanted)
     found = []
     for t in cards.stock(material.family, "metric").thicknesses:
-        if t < trials.top:
-            safe = quick.safe_currents(trials.at(float(t)), ends, currents)
+        if t < trials.high:
+            try:
+                safe = quick.safe_currents(trials.at(float(t)), ends, currents)
+            except MountlimitError:  # cannot be built
+                continue
             found.append(Point(thickness=float(t), safe=safe.current, check=safe.first))
     return tuple(found)
 
@@ -202,13 +287,17 @@ def _answer(
     next_metric = next((float(t) for t in metric if found <= t < top), None)
     next_inch = next((float(t) for t in inch if found <= t < top), None)
     mass = gives = None
-    first = ""
+    first = unbuilt = ""
     if next_metric is not None:
-        at_stock = limits.find(with_thickness(trials.file, next_metric))
-        if one := at_stock.first_gives:
-            first, gives = one.check.name, one.gives
-        mass = next_metric * at_stock.drive.mount.area * float(material.density)
-    why = ""
+        try:
+            at_stock = limits.find(with_thickness(trials.file, next_metric))
+        except MountlimitError as error:
+            unbuilt = str(error).splitlines()[0]
+        else:
+            if one := at_stock.first_gives:
+                first, gives = one.check.name, one.gives
+            mass = next_metric * at_stock.drive.mount.area * float(material.density)
+    why = unbuilt and f"the next stock size cannot be built: {unbuilt}"
     if math.isinf(found):
         why = f"no plate up to {top * 1000:.0f} mm carries it: {set_by} stops it whatever the thickness"
     elif next_metric is None:

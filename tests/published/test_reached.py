@@ -147,7 +147,7 @@ def run(file: DriveFile, compare: bool, worked: set[str]) -> None:
         worked_text.write(why.work(file, check.name, found=found), console)
     if compare:
         chains_text.record(chains.compare(file), 60.0)
-        thickness_text.record(thickness.thinnest(file, 20.0, ["6061"]), 20.0)
+        thickness_text.record(thickness.thinnest(file, 20.0, ["6061"]), 20.0, found.drive)
         steps_text.record(steps.plan(file))
 
 

@@ -4,17 +4,12 @@ from __future__ import annotations
 
 import click
 
-from ._common import FILE, JSON, asked, console, show_json
+from ._common import FILE, FOR, JSON, asked, console, progress_shown, show_json
 
 
 @click.command("thickness")
 @FILE
-@click.option(
-    "--for",
-    "wanted",
-    metavar="CURRENT",
-    help="Motor current to carry, for example 200A; the file's wanted current by default.",
-)
+@FOR
 @click.option(
     "--material",
     "materials",
@@ -33,9 +28,10 @@ def thickness(file: str, wanted: str | None, materials: tuple[str, ...], as_json
     drive_file = read(file)
     drive = resolve(drive_file)
     current = asked(wanted, drive)
-    answers = thinnest(drive_file, current, materials)
+    with progress_shown():
+        answers = thinnest(drive_file, current, materials)
     if as_json:
-        show_json(thickness_text.record(answers, current))
+        show_json(thickness_text.record(answers, current, drive))
     else:
         thickness_text.write(answers, current, drive, console())
 

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 FORM = "angle"
 TITLE = "angle: leg with the motor, foot on the frame"
 FIELDS = (
+    need("mount.thickness", "length", "thickness of the leg, and of the foot where no foot thickness is given", "0.5 mm", "150 mm", "8 mm"),
     need("mount.width", "length", "width of the angle", "10 mm", "2 m", "120 mm"),
     need("mount.free_length", "length", "heel (top of the foot) to the shaft axis", "5 mm", "2 m", "90 mm"),
     need("mount.heel_to_bolts", "length", "leg to the nearest row of foot bolts", "3 mm", "1 m", "35 mm"),

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
 FORM = "clamp block"
 TITLE = "plate ear on a split block clamped round a tube"
 FIELDS = (
+    need("mount.thickness", "length", "thickness of the ear of the block, which the motor is bolted to", "0.5 mm", "150 mm", "8 mm"),
     need("mount.width", "length", "width of the ear", "10 mm", "2 m", "120 mm"),
     need("mount.free_length", "length", "row of the ear's bolts nearest the motor to the shaft axis", "5 mm", "2 m", "85 mm"),
     may("mount.bolts_to_tube", "length", "middle of the ear's bolts to the axis of the tube, away from the motor", "-500 mm", "500 mm", ("0 mm", "0 mm", "0 mm"), "the bolts stand evenly about the tube"),

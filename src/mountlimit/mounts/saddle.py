@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 FORM = "saddle"
 TITLE = "plate ear on a saddle, held on a tube by U-bolts or a band"
 FIELDS = (
+    need("mount.thickness", "length", "thickness of the ear, which the motor is bolted to", "0.5 mm", "150 mm", "8 mm"),
     need("mount.width", "length", "width of the ear", "10 mm", "2 m", "100 mm"),
     need("mount.free_length", "length", "weld along the ear's lower edge to the shaft axis", "5 mm", "2 m", "85 mm"),
     may("mount.stand_off", "length", "surface of the tube out to the weld: the thickness or height of the saddle", "0 mm", "200 mm", ("2 mm", "4 mm", "8 mm")),

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 FORM = "twin plates"
 TITLE = "two parallel plates joined by spacers, both bolted to the frame"
 FIELDS = (
+    need("mount.thickness", "length", "thickness of the front plate, and of the second where none is given for it", "0.5 mm", "150 mm", "8 mm"),
     need("mount.width", "length", "width of both plates", "10 mm", "2 m", "120 mm"),
     need("mount.free_length", "length", "frame bolt row nearest the motor to the shaft axis", "5 mm", "2 m", "90 mm"),
     need("mount.gap", "length", "clear distance between the two plates: length of the spacers", "1 mm", "1 m", "140 mm"),

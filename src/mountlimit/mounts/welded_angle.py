@@ -26,6 +26,7 @@ FORM = "welded angle"
 TITLE = "angle: leg with the motor, foot welded to the frame"
 TOE_AND_HEEL, SIDES, ROUND = "toe and heel", "both sides", "all round"
 FIELDS = (
+    need("mount.thickness", "length", "thickness of the leg, and of the foot where no foot thickness is given", "0.5 mm", "150 mm", "8 mm"),
     need("mount.width", "length", "width of the angle", "10 mm", "2 m", "120 mm"),
     need("mount.free_length", "length", "heel (top of the foot) to the shaft axis", "5 mm", "2 m", "90 mm"),
     need("mount.foot_depth", "length", "leg to the toe of the foot", "10 mm", "1 m", "50 mm"),

@@ -8,6 +8,7 @@ from typing import Any
 from rich.console import Console
 
 from .. import units
+from ..drivefile import fields_for
 from ..model import Drive
 from ..thickness import Thinnest
 from .quantities import number, quantity
@@ -21,6 +22,7 @@ def write(answers: list[Thinnest], wanted: float, drive: Drive, console: Console
     """Print the thinnest plate of each material, then the curve of the first."""
     console.print(
         f"Thinnest plate that carries {wanted:g} A on every safe limit, everything else as in the file.\n"
+        f"Thickness here: {meaning(drive)}.\n"
     )
     table = new_table()
     for name in ("material", "thinnest", "set by", "next stock", "mass", "then gives first"):
@@ -51,6 +53,11 @@ def write(answers: list[Thinnest], wanted: float, drive: Drive, console: Console
     )
 
 
+def meaning(drive: Drive) -> str:
+    """Say which dimension of the mount is made thicker."""
+    return fields_for(drive.mount.form)["mount.thickness"].meaning
+
+
 def _length(value: float, system: str) -> str:
     return "none" if math.isinf(value) else units.show_both(value, "length", system)
 
@@ -73,10 +80,11 @@ def _curve(a: Thinnest, wanted: float, drive: Drive, console: Console) -> None:
     console.print(table)
 
 
-def record(answers: list[Thinnest], wanted: float) -> dict[str, Any]:
+def record(answers: list[Thinnest], wanted: float, drive: Drive) -> dict[str, Any]:
     """Give the answer as JSON-ready data in SI."""
     return {
         "schema": "mountlimit-thickness-1", "wanted": quantity(wanted, "A"),
+        "thickness_is": meaning(drive),
         "materials": [_record(a) for a in answers],
     }  # fmt: skip
 
