@@ -1,4 +1,4 @@
-"""The run over every drive (``run.py``): complete, and a sample of it is what the file gives edited."""
+"""The run over every drive (``changes_run.py``): complete, and a sample of it is what the file gives edited."""
 
 from __future__ import annotations
 

@@ -1,6 +1,6 @@
 """The thinnest thickness beside brute force, on random drives of every form; goes on where it stopped.
 
-    python tests/thickness/run.py --each 5 --seconds 240 --processes 2
+    python tests/thickness/thickness_run.py --each 5 --seconds 240 --processes 2
 
 A drive is taken where its first safe current is reached.  The wanted current is 0.4 to 2 times it.
 Brute force edits the whole file and lets ``limits.find`` mesh it anew at every thickness; the error

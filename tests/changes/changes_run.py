@@ -1,4 +1,4 @@
-"""Looks for the cheapest change on every example and test drive: ``python tests/changes/run.py``.
+"""Looks for the cheapest change on every example and test drive: ``python tests/changes/changes_run.py``.
 
 Goes on where it left off (``--afresh`` starts anew); the answers stand in ``results/``, of which
 ``test_results.py`` checks a sample against the pipeline.  About 25 s of one core each.
