@@ -42,8 +42,6 @@ class Samples:
     gives: Small  # (samples, parts), model error in
     rubs: Small  # (samples,), where the chain's plates rub on the teeth, model error in
     safe: Small  # (samples,), the first safe limit, design factor in
-    safe_part: tuple[str, ...]
-    first_safe: NDArray[np.int16]  # (samples,) place in ``safe_part``; -1 for none
     stand_ins: dict[Key, StandIn]
     runs: int
     refused: int
@@ -94,7 +92,6 @@ def drawn(tried: Tried, count: int, seed: int = SEED) -> Samples:
     values = np.empty((count, len(spreads)), np.float32)
     gives = np.empty((count, len(parts)), np.float32)
     rubs, safe = (np.full(count, np.inf, np.float32) for _ in range(2))
-    first = np.full(count, -1, np.int16)
     for start in range(0, count, CHUNK):
         progress.step("drawing samples", start, count)
         rows = slice(start, min(start + CHUNK, count))
@@ -107,13 +104,13 @@ def drawn(tried: Tried, count: int, seed: int = SEED) -> Samples:
             rubs[rows] = _with_error(models, MINDS_THE_STEP, "rubs", columns, step, chance)
         gives[rows] = np.where(gives[rows] > reach, np.inf, gives[rows])
         if safe_parts:
-            each = np.array([_limits(models, n, "safe", columns, step) for n in safe_parts])
-            safe[rows] = each.min(axis=0)
-            first[rows] = np.where(np.isfinite(safe[rows]), each.argmin(axis=0), -1)
+            safe[rows] = np.min(
+                [_limits(models, n, "safe", columns, step) for n in safe_parts], axis=0
+            )
     progress.step("drawing samples", count, count)
     return Samples(
-        spreads=spreads, values=values, parts=parts, gives=gives, rubs=rubs, safe=safe, safe_part=safe_parts,
-        first_safe=first, stand_ins=models, runs=len(tried.runs.places), refused=tried.runs.refused, reach=reach, seed=seed,
+        spreads=spreads, values=values, parts=parts, gives=gives, rubs=rubs, safe=safe,
+        stand_ins=models, runs=len(tried.runs.places), refused=tried.runs.refused, reach=reach, seed=seed,
     )  # fmt: skip
 
 

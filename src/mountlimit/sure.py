@@ -23,7 +23,6 @@ BAND = (0.05, 0.5, 0.95)
 BINS = 10
 BATCHES = 10
 SHRUNK = (0.01, 0.1, 1.0)  # shares of the samples at which the band is looked at again
-HALF = 0.5
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -23,8 +23,8 @@ def samples(count=200_000, parts=("mount_section",)):
     gives = MIDDLE * np.exp(SPREAD * chance.standard_normal((count, len(parts))))
     return Samples(
         spreads=(), values=np.empty((count, 0), np.float32), parts=parts, gives=gives.astype(np.float32),
-        rubs=np.full(count, np.inf, np.float32), safe=np.full(count, 50, np.float32), safe_part=(),
-        first_safe=np.zeros(count, np.int16), stand_ins={}, runs=0, refused=0, reach=2000.0, seed=0,
+        rubs=np.full(count, np.inf, np.float32), safe=np.full(count, 50, np.float32),
+        stand_ins={}, runs=0, refused=0, reach=2000.0, seed=0,
     )  # fmt: skip
 
 

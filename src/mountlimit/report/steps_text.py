@@ -15,6 +15,7 @@ from ..model import Drive
 from ..steps import Movement, Plan, Step
 from .quantities import number, quantity
 from .table import heading, new_table
+from .text import write_list
 from .words import PLAIN, amperes
 
 SCHEMA = "mountlimit-steps-1"
@@ -39,15 +40,15 @@ def write(plan: Plan, console: Console) -> None:
         console.print("\nNo plan until that is mended: a step up would only find the damage.")
         return
     _danger(plan, console)
-    _list(console, "\nOnce, before the first pull", _before(plan.drive))
+    write_list(console, "\nOnce, before the first pull", _before(plan.drive))
     heading(console, "\nThe steps")
     console.print(_table(plan))
     for line in _under_the_table(plan):
         console.print(line)
     heading(console, "\nAfter each step look at (nearest limit first)")
     console.print(_looks(plan))
-    _list(console, "Stop and go no further when", STOP)
-    _list(console, "Between the steps", _between(plan))
+    write_list(console, "Stop and go no further when", STOP)
+    write_list(console, "Between the steps", _between(plan))
 
 
 def _ampere(value: float) -> str:
@@ -225,12 +226,6 @@ def _between(plan: Plan) -> tuple[str, ...]:
 def is_soft(drive: Drive) -> bool:
     """Tell whether a part of the mount is of plastic or wood."""
     return any(s.card.family in ("plastic", "wood") for s in drive.mount.substances)
-
-
-def _list(console: Console, title: str, items: tuple[str, ...]) -> None:
-    heading(console, f"{title}:")
-    for item in items:
-        console.print(f"  - {item}")
 
 
 def _movement(m: Movement) -> dict[str, Any]:
