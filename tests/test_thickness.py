@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 import os
 
@@ -13,11 +14,12 @@ from conftest import angle_file, drive_file
 from mountlimit import cards, limits, starter, thickness
 from mountlimit.cards import folder
 from mountlimit.cli import main
-from mountlimit.drivefile import parse
+from mountlimit.drivefile import parse, read
 from mountlimit.errors import MountlimitError
 
-# The whole set of 50 takes some minutes: MOUNTLIMIT_LONG=1 runs it, the ordinary run takes the first.
-DRIVES_OF_EACH_FORM = 50 if os.environ.get("MOUNTLIMIT_LONG") else 2
+# The whole set of 50 takes some minutes: MOUNTLIMIT_LONG=1 runs it, the ordinary run ends with the first that carries.
+DRIVES_OF_EACH_FORM = 50
+CARRIED = 50 if os.environ.get("MOUNTLIMIT_LONG") else 1
 MATERIALS = ("6061", "s235", "pom-c", "6082", "a36", "304")
 
 
@@ -55,6 +57,8 @@ def test_straddles_the_wanted_current(make):
     """0.5 % thicker carries the wanted current, 0.5 % thinner does not; or the reason is named."""
     carried = refused = 0
     for seed in range(DRIVES_OF_EACH_FORM):
+        if carried >= CARRIED:
+            break
         file, wanted = random_drive(make, seed)
         material = file.given["mount.material"].value.id
         answer = thickness.thinnest(file, wanted, [material], curve=False)[0]
@@ -71,20 +75,18 @@ def test_straddles_the_wanted_current(make):
             top = 1.98 * float(limits.find(file).drive.shaft.face_overhang)
             for t in np.geomspace(0.002, min(0.15, top) * 0.99, 4):
                 assert first_safe(thickness.with_thickness(file, float(t))) < wanted, seed
-    assert carried >= DRIVES_OF_EACH_FORM // 4
-    assert carried + refused > 0
-    print(f"carried {carried}, refused {refused} of {DRIVES_OF_EACH_FORM}")
+    assert carried >= min(CARRIED, DRIVES_OF_EACH_FORM // 4)
+    print(f"carried {carried}, refused {refused}")
 
 
 def test_another_material_is_a_real_edit():
-    """The answer for another material is that of the file with the material changed."""
-    file = drive_file(chain__skew="0.02 deg", chain__offset="0.1 mm", fixings__preload="15 kN")
-    via = thickness.thinnest(file, 35.0, ["s235"], curve=False)[0]
-    direct = thickness.thinnest(
-        drive_file(chain__skew="0.02 deg", chain__offset="0.1 mm", fixings__preload="15 kN", mount__material="s235"),
-        35.0, ["s235"], curve=False,
-    )[0]  # fmt: skip
-    assert via.thickness == pytest.approx(direct.thickness, rel=1e-3)
+    """At the thickness told for another material, the file with that material carries the current."""
+    told = {"chain__skew": "0.02 deg", "chain__offset": "0.1 mm", "fixings__preload": "15 kN"}
+    via = thickness.thinnest(drive_file(**told), 35.0, ["s235"], curve=False)[0]
+    direct = drive_file(
+        **told, mount__material="s235", mount__thickness=f"{via.thickness * 1000:.6f} mm"
+    )
+    assert first_safe(direct) == pytest.approx(35.0, rel=5e-3)
 
 
 def test_next_stock_size_is_sold():
@@ -96,18 +98,36 @@ def test_next_stock_size_is_sold():
     inch = cards.stock("aluminium", "inch").thicknesses
     assert answer.stock_inch == min(t for t in inch if t >= answer.thickness)
     assert [p.thickness for p in answer.curve] == sorted(p.thickness for p in answer.curve)
-    assert answer.mass > 0
+    assert answer.at_stock.mass > 0
 
 
-def test_command_names_every_family_and_what_stops_it():
-    """The command answers for one material per family, with the check that sets each."""
+def test_one_material_of_each_family_is_tried():
+    """Without names the file's own material comes first, then one of each other family."""
+    tried = thickness.to_try(drive_file())
+    assert tried[0].id == "al6061_t6"
+    families = [m.family for m in tried]
+    assert sorted(families) == ["aluminium", "plastic", "steel", "wood"]
+    assert [m.id for m in thickness.to_try(drive_file(), ["304"])] == [cards.material("304").id]
+
+
+def test_command_names_the_material_and_what_stops_it():
+    """The command says what sets each answer, what the stock size carries and how sure that is."""
     path = str(folder("examples") / "orchard_barrow.toml")
-    result = CliRunner().invoke(main, ["thickness", path, "--for", "30A"])
+    result = CliRunner().invoke(
+        main, ["thickness", path, "--for", "30A", "--material", "6061", "--json"]
+    )
     assert result.exit_code == 0
-    for name in ("al6061_t6", "s235", "pom_c", "birch_ply"):
-        assert name in result.stdout
-    assert "Thinnest plate that carries 30 A" in result.stdout
-    assert "Thickness here: thickness of the plate." in result.stdout
+    answer = json.loads(result.stdout)["materials"][0]
+    assert answer["material"] == "al6061_t6"
+    stock = answer["at_stock_metric"]
+    assert stock["safe"]["value"] >= 30.0
+    assert stock["gives_low"]["value"] < stock["gives"]["value"] < stock["gives_high"]["value"]
+    whole = limits.find(thickness.with_thickness(read(path), answer["stock_metric"]))
+    assert stock["safe"]["value"] == pytest.approx(whole.first_safe.safe, rel=1e-9)
+    assert stock["safe_set_by"] == whole.first_safe.check.name
+    assert stock["gives"]["value"] == pytest.approx(whole.first_gives.gives, rel=1e-9)
+    near = min(answer["curve"], key=lambda p: abs(p["thickness"] - answer["stock_metric"]))
+    assert near["safe"] == pytest.approx(whole.first_safe.safe, rel=0.05)  # the sweep is only near
     wrong = CliRunner().invoke(main, ["thickness", path, "--for", "30"])
     assert wrong.exit_code == 2
     assert "30 A" in wrong.stderr

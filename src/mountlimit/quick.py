@@ -6,10 +6,8 @@ one, so the ends are taken from the base drive; the pipeline itself is run afres
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
-
-import numpy as np
 
 from . import evaluate
 from .checks import BY_NAME
@@ -46,8 +44,10 @@ def safe_ends(found: Found) -> dict[str, dict[str, str]]:
     return {x.check.name: dict(x.ends) for x in found.limits if x.current_kind != "continuous"}
 
 
-def safe_currents(file: DriveFile, ends: EndsOf, currents: Array) -> Safe:
-    """Run the pipeline for an edited file and give each check's safe current.
+def safe_currents(
+    file: DriveFile, ends: EndsOf, currents: Array, only: Collection[str] | None = None
+) -> Safe:
+    """Run the pipeline for an edited file and give each check's safe current, or those named.
 
     Raises
     ------
@@ -55,14 +55,17 @@ def safe_currents(file: DriveFile, ends: EndsOf, currents: Array) -> Safe:
         as ``resolve``: the edit may not fit the drive.
     """
     likely = resolve(file)
-    used = utilisations(file, likely, ends, currents)
+    used = utilisations(file, likely, ends, currents, only)
     return Safe(likely, {name: crossing(currents, u) for name, u in used.items()})
 
 
-def utilisations(file: DriveFile, likely: Drive, ends: EndsOf, currents: Array) -> dict[str, Array]:
+def utilisations(
+    file: DriveFile, likely: Drive, ends: EndsOf, currents: Array,
+    only: Collection[str] | None = None,
+) -> dict[str, Array]:  # fmt: skip
     """Give each peak-setting check's utilisation over the currents, ends and design factor in."""
     found = {}
-    for corner, names in _grouped(likely, ends):
+    for corner, names in _grouped(likely, ends, only):
         worst = resolve(file, corner)
         for name, curve in evaluate.curves(worst, currents, names).items():
             if curve.safe is not None:
@@ -70,7 +73,17 @@ def utilisations(file: DriveFile, likely: Drive, ends: EndsOf, currents: Array) 
     return found
 
 
-def _grouped(drive: Drive, ends: EndsOf) -> list[tuple[dict[str, float], list[str]]]:
+def likely_utilisations(
+    likely: Drive, currents: Array, only: Collection[str] | None = None
+) -> dict[str, Array]:
+    """Give each check's utilisation at likely values, without design factors."""
+    curves = evaluate.curves(likely, currents, only)
+    return {name: c.gives for name, c in curves.items() if c.gives is not None}
+
+
+def _grouped(
+    drive: Drive, ends: EndsOf, only: Collection[str] | None
+) -> list[tuple[dict[str, float], list[str]]]:
     """Group checks whose ends do not contradict each other.
 
     A check's ends are those of every input that moves it, so the ends of the others in its group do
@@ -78,6 +91,8 @@ def _grouped(drive: Drive, ends: EndsOf) -> list[tuple[dict[str, float], list[st
     """
     groups: list[tuple[dict[str, float], list[str]]] = []
     for check in evaluate.applicable(drive):
+        if only is not None and check.name not in only:
+            continue
         corner = corner_values(drive, ends.get(check.name, {}))
         fits = next(
             (g for g in groups if all(g[0].get(k, v) == v for k, v in corner.items())), None
@@ -88,14 +103,3 @@ def _grouped(drive: Drive, ends: EndsOf) -> list[tuple[dict[str, float], list[st
         fits[0].update(corner)
         fits[1].append(check.name)
     return groups
-
-
-def shortfall(file: DriveFile, ends: EndsOf, wanted: float) -> tuple[float, str]:
-    """Give the largest utilisation (design factor in) up to the wanted current, and its check.
-
-    Below 1 the edit carries the wanted current.
-    """
-    used = utilisations(file, resolve(file), ends, np.geomspace(wanted / 50, wanted, 16))
-    most = {name: float(np.max(u)) for name, u in used.items() if BY_NAME[name].kind != "life"}
-    first = max(most, key=lambda name: most[name])
-    return most[first], first

@@ -1,0 +1,262 @@
+"""A drive at many thicknesses of its mount: what each carries, and the thickness for a current.
+
+``Sweep`` has one plate model that answers for a whole range of thicknesses.  It holds the places of
+mid-planes at the thickness it is laid out for, so what it says of others is only near: it tells
+where to look.  ``settled`` then closes in on whole drives, each laid out anew.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+
+from . import limits, plate_route, quick
+from .checks import BY_NAME
+from .drivefile import DriveFile, Given
+from .errors import MountlimitError
+from .model import Array
+from .quick import EndsOf
+from .resolve import resolve
+
+THINNEST = 0.0005
+STEPS = 24  # trials of the whole drive, laid out anew, before the answer is called not settled
+CLOSE = 2e-3  # the thinner side of this much does not carry, the thicker does
+CLOSER = 8  # more thicknesses of the sweep at most, to close in on where to begin
+NEAR = 2.0  # a check within this of the least comes near
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Point:
+    """One thickness: what it carries, which check sets that, and what gives first there."""
+
+    thickness: float
+    safe: float
+    check: str
+    gives: float | None = None  # likely values, no design factor; None where not asked for
+    gives_check: str = ""
+    near: tuple[str, ...]  # checks that come first, or nearly
+
+
+@dataclass(frozen=True, slots=True)
+class At:
+    """A thickness, what sets it there, and what is in doubt about it."""
+
+    thickness: float
+    check: str
+    doubt: str = ""
+
+
+def with_thickness(file: DriveFile, thickness: float) -> DriveFile:
+    """Edit the drive to another thickness, m."""
+    text = f"{thickness * 1000:.6g} mm"
+    return file.edited(
+        mount__thickness=Given(key="mount.thickness", text=text, kind="length", value=thickness)
+    )
+
+
+class Sweep:
+    """The drive at any thickness up to ``top``, one reduced plate model answering for all.
+
+    ``ends`` are the safe-side ends of the drive it came from.  Checks that thickness does not move are
+    worked out once: those whose utilisations are the same numbers at three thicknesses far apart.
+    """
+
+    def __init__(self, file: DriveFile, ends: EndsOf, currents: Array, top: float) -> None:
+        self.file, self.ends, self.currents, self.top = file, ends, currents, top
+        self.plates: Any = None
+        try:
+            self._lay_out(math.sqrt(THINNEST * top))
+        except MountlimitError:  # that thickness cannot be built; the file's own can
+            self._lay_out(float(resolve(file).mount.thickness))
+        self.moving: set[str] | None = None
+        self.still: tuple[dict[str, float], dict[str, float]] = ({}, {})
+        self._part_checks([THINNEST * (top / THINNEST) ** share for share in (0.3, 0.6, 0.95)])
+
+    def _lay_out(self, thickness: float) -> None:
+        edited = with_thickness(self.file, thickness)
+        self.plates = plate_route.with_plates(edited, (THINNEST, self.top)).plates
+
+    def _used(self, thickness: float, gives: bool) -> tuple[dict[str, Array], dict[str, Array]]:
+        """Give utilisations, safe and likely (where asked for), of the checks that thickness moves."""
+        edited = replace(with_thickness(self.file, thickness), plates=self.plates)
+        likely = resolve(edited)
+        return (
+            quick.utilisations(edited, likely, self.ends, self.currents, self.moving),
+            quick.likely_utilisations(likely, self.currents, self.moving) if gives else {},
+        )
+
+    def _part_checks(self, thicknesses: list[float]) -> None:
+        """Tell the checks that thickness moves from those it does not."""
+        runs = []
+        for t in thicknesses:
+            try:
+                runs.append(self._used(t, True))
+            except MountlimitError:  # cannot be built
+                continue
+        if len(runs) < 2:
+            return
+        alike = {
+            name
+            for name in set.intersection(*(set(safe) for safe, _ in runs))
+            if all(_same(runs[0], run, name) for run in runs[1:])
+        }
+        self.moving = set().union(*(set(safe) for safe, _ in runs)) - alike
+        safe, likely = ({n: u for n, u in part.items() if n in alike} for part in runs[0])
+        self.still = (self._crossings(safe), self._crossings(likely))
+
+    def _crossings(self, used: dict[str, Array]) -> dict[str, float]:
+        found = {name: limits.crossing(self.currents, u) for name, u in used.items()}
+        return {name: at for name, at in found.items() if BY_NAME[name].kind != "life"}
+
+    def at(self, thickness: float, gives: bool = False) -> Point:
+        """Give what a thickness carries, about, and where asked for what gives there.
+
+        Raises
+        ------
+        MountlimitError
+            where it cannot be built.
+        """
+        used = self._used(thickness, gives)
+        found = [self.still[0] | self._crossings(used[0])]
+        if gives:
+            found.append(self.still[1] | self._crossings(used[1]))
+        near = {n for part in found for n in part if part[n] <= NEAR * min(part.values())}
+        firsts = [min(part, key=part.__getitem__) for part in found]
+        return Point(
+            thickness=thickness, safe=found[0][firsts[0]], check=firsts[0],
+            gives=found[1][firsts[1]] if gives else None, gives_check=firsts[1] if gives else "",
+            near=tuple(sorted(near)),
+        )  # fmt: skip
+
+    def points(self, thicknesses: Iterable[float], gives: bool = False) -> list[Point]:
+        """Give what each thickness carries, thin to thick; those that cannot be built are left out."""
+        found = []
+        for t in sorted(set(thicknesses)):
+            try:
+                found.append(self.at(t, gives))
+            except MountlimitError:
+                continue
+        return found
+
+
+def _same(
+    one: tuple[dict[str, Array], dict[str, Array]], other: tuple[dict[str, Array], dict[str, Array]],
+    name: str,
+) -> bool:  # fmt: skip
+    return all(
+        (name in a) == (name in b) and (name not in a or np.array_equal(a[name], b[name]))
+        for a, b in zip(one, other, strict=True)
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Guess:
+    """Where to begin: a thickness, its check, and how the safe current grows there."""
+
+    thickness: float
+    check: str
+    slope: float  # of log current over log thickness
+
+
+def guess(sweep: Sweep, points: list[Point], wanted: float) -> Guess:
+    """Give about the first thickness that carries the wanted current, or else comes nearest to it."""
+    for under, over in pairwise(points):
+        if under.safe < wanted <= over.safe:
+            return _closer(sweep, under, over, wanted)
+    best = max(points, key=lambda p: min(p.safe, wanted))
+    return Guess(best.thickness, best.check, 1.0)
+
+
+def _closer(sweep: Sweep, under: Point, over: Point, wanted: float) -> Guess:
+    """Close in on the sweep between a thickness that does not carry and one that does."""
+    for _ in range(CLOSER):
+        if over.thickness / under.thickness < 1 + CLOSE:
+            break
+        low, high = (_gap(p.safe, wanted) for p in (under, over))
+        share = min(max(-low / (high - low), 0.2), 0.8)
+        try:
+            at = sweep.at(under.thickness * (over.thickness / under.thickness) ** share)
+        except MountlimitError:  # cannot be built
+            break
+        under, over = (under, at) if at.safe >= wanted else (at, over)
+    low, high = (_gap(p.safe, wanted) for p in (under, over))
+    width = math.log(over.thickness / under.thickness)
+    slope = min(max((high - low) / width, 0.1), 20.0)
+    return Guess(over.thickness * math.exp(-high / (high - low) * width), over.check, slope)
+
+
+def _gap(safe: float, wanted: float) -> float:
+    """Give the logarithm of a safe current over the wanted one, within a thousandfold."""
+    return math.log(min(max(safe / wanted, 1e-3), 1e3))
+
+
+def settled(file: DriveFile, wanted: float, start: Guess, top: float) -> At | None:
+    """Give the thickness at which the first safe current is the wanted one; None where none is met.
+
+    Every trial is the edited drive, its plate model laid out for that very thickness. From the
+    start it walks, thicker or thinner, until two trials stand on either side of the wanted
+    current, and closes in between them. What cannot be built carries nothing.
+    """
+    under: tuple[float, float, str] | None = None  # thickness, log of safe over wanted, check
+    over: tuple[float, float, str] | None = None
+    at = min(max(start.thickness * (1 + 0.2 * CLOSE), THINNEST), 0.9999 * top)
+    for walked in range(STEPS):
+        safe, check = _carried(file, at)
+        gap = _gap(safe, wanted)
+        if gap >= 0:
+            over = (at, gap, check)
+        else:
+            under = (at, gap, check)
+        if over and under:
+            if over[0] / under[0] < 1 + CLOSE:
+                return _at_limit(over[0], under[2])
+            at = _between(under, over)
+        elif over:
+            if at <= THINNEST:
+                return At(THINNEST, check)
+            at = max(THINNEST, at * math.exp(-_stride(gap / start.slope, walked)))
+        else:
+            if at >= 0.9998 * top:
+                return None
+            at = min(0.9999 * top, at * math.exp(_stride(-gap / start.slope, walked)))
+    if over is None:
+        return None
+    lowest = under[0] if under else THINNEST
+    words = f"not settled: between {lowest * 1000:.3g} and {over[0] * 1000:.3g} mm"
+    return At(over[0], over[2], words)
+
+
+def _carried(file: DriveFile, thickness: float) -> tuple[float, str]:
+    """Give the first safe current of the drive laid out anew at a thickness, and its check."""
+    try:
+        first = limits.find(with_thickness(file, thickness)).first_safe
+    except MountlimitError as error:
+        return 0.0, f"cannot be built thinner: {str(error).splitlines()[0]}"
+    return first.safe, first.check.name
+
+
+def _at_limit(thickness: float, stops: str) -> At:
+    """Give the answer; what stops a thinner one is a check, or that it cannot be built."""
+    return At(thickness, stops) if stops in BY_NAME else At(thickness, "what can be built", stops)
+
+
+def _stride(gap: float, walked: int) -> float:
+    """Give how far to walk: a little past where the current would meet the wanted one."""
+    return min((1.05 * gap + 0.5 * CLOSE) * 2.0 ** max(0, walked - 1), 0.7)
+
+
+def _between(under: tuple[float, float, str], over: tuple[float, float, str]) -> float:
+    """Give the next trial: on the line through both, but a good way inside them, as it may jump."""
+    width = math.log(over[0] / under[0])
+    share = -under[1] / (over[1] - under[1])
+    edge = min(0.5, max(0.15, 0.45 * CLOSE / width))
+    if abs(width) < 0.03:  # straight enough here: step just past the line on the far side
+        aim = 0.4 * CLOSE / abs(width)
+        share += aim if share < 0.5 else -aim
+        edge = min(0.5, aim)
+    return under[0] * math.exp(width * min(max(share, edge), 1 - edge))
