@@ -14,7 +14,7 @@ from typing import Any
 
 import draw
 import numpy as np
-from hypothesis import HealthCheck, assume, seed, settings
+from hypothesis import HealthCheck, Phase, assume, seed, settings
 from hypothesis import strategies as st
 
 from conftest import toml_text
@@ -41,6 +41,7 @@ def depth(ordinary: int, deep: int) -> Callable[[Any], Any]:
         plain = settings(
             max_examples=deep if DEEP else ordinary, derandomize=not DEEP, deadline=None,
             database=None, suppress_health_check=list(HealthCheck),
+            phases=(Phase.explicit, Phase.generate),  # a smaller number is no simpler drive
         )(test)  # fmt: skip
         return seed(int(DEEP))(plain) if DEEP else plain
 

@@ -25,7 +25,8 @@ for _name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ.setdefault(_name, "1")
 HERE = Path(__file__).parent
 ROOT = HERE.parent.parent
-sys.path[:0] = [str(HERE), str(HERE.parent), str(HERE.parent / "random_drives"), str(ROOT / "src")]
+TESTS = HERE.parent
+sys.path[:0] = [str(p) for p in (HERE, TESTS, TESTS / "random_drives", TESTS / "plates", ROOT / "src")]
 RESULTS = HERE / "invariants_results.json"
 
 
