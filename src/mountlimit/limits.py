@@ -196,7 +196,11 @@ def _limit(
 
 
 def safe_ends(name: str, level: str, curve: Curve, variants: Mapping[str, Ends]) -> dict[str, str]:
-    """Pick, for each uncertain input, the end that raises this check's utilisation."""
+    """Pick, for each uncertain input, the end that raises this check's utilisation.
+
+    That is looked for where the part is used up, and from there down: an input that speaks in another
+    load case only, such as a knock, shows at the smaller currents at which that case governs.
+    """
     base = getattr(curve, level)
     over = np.flatnonzero(base >= 1.0)
     at = int(over[0]) if over.size else len(base) - 1  # near where it is used up
@@ -204,9 +208,10 @@ def safe_ends(name: str, level: str, curve: Curve, variants: Mapping[str, Ends])
     for key, ends in variants.items():
         if name not in ends.low or name not in ends.high:
             continue
-        low, high = (float(getattr(c[name], level)[at]) for c in (ends.low, ends.high))
-        if max(low, high) > float(base[at]) * (1 + 1e-12):
-            found[key] = "low" if low > high else "high"
+        low, high = (getattr(c[name], level)[: at + 1] for c in (ends.low, ends.high))
+        raised = np.flatnonzero(np.maximum(low, high) > base[: at + 1] * (1 + 1e-12))
+        if raised.size:
+            found[key] = "low" if low[raised[-1]] > high[raised[-1]] else "high"
     return found
 
 

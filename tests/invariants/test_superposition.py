@@ -46,7 +46,7 @@ def off_sum(name: str, one: np.ndarray, two: np.ndarray) -> float:
     return worst
 
 
-@given(parts_of_a_load, parts_of_a_load, st.sampled_from(["C2", "C1F"]))
+@given(parts_of_a_load, parts_of_a_load, st.sampled_from(["C2", "C1F", "C6"]))
 @depth(ordinary=10, deep=100)
 def test_plates_without_contact(one, two, name):
     off = off_sum(name, SCALE * one, SCALE * two)
@@ -54,7 +54,7 @@ def test_plates_without_contact(one, two, name):
     assert off < 1e-7  # a reaction that cancels is a difference of large numbers
 
 
-@given(parts_of_a_load, parts_of_a_load, st.sampled_from(["C2C", "C6"]), st.floats(0.02, 0.3))
+@given(parts_of_a_load, parts_of_a_load, st.just("C2C"), st.floats(0.02, 0.3))
 @depth(ordinary=10, deep=100)
 def test_plates_with_the_same_points_bearing(one, two, name, near):
     """Loads that press the same points on the frame: so does their sum, and everything adds."""
