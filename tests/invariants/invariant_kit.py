@@ -76,15 +76,18 @@ def file_of(keys: dict[str, Any]) -> DriveFile:
     return parse(toml_text(draw.nested(keys)).encode(), "drawn")
 
 
-def answer(file: DriveFile) -> dict[str, Any]:
-    """Give the utilisation of every check and level, inputs likely, all low and all high."""
+def answer(file: DriveFile, turned_round: tuple[str, ...] = ()) -> dict[str, Any]:
+    """Give the utilisation of every check and level, inputs likely, all low and all high.
+
+    Inputs ``turned_round`` stand at their high end among the low ones, and at their low among the high.
+    """
     file = with_plates(file)
     drive = resolve(file)
     currents = SHARES * float(drive.current.set)
     corners = {
         "likely": {},
-        "low": {r.key: r.low for r in drive.ranges},
-        "high": {r.key: r.high for r in drive.ranges},
+        "low": {r.key: r.high if r.key in turned_round else r.low for r in drive.ranges},
+        "high": {r.key: r.low if r.key in turned_round else r.high for r in drive.ranges},
     }
     found: dict[str, Any] = {}
     for words, corner in corners.items():

@@ -26,7 +26,9 @@ for _name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"):
 HERE = Path(__file__).parent
 ROOT = HERE.parent.parent
 TESTS = HERE.parent
-sys.path[:0] = [str(p) for p in (HERE, TESTS, TESTS / "random_drives", TESTS / "plates", ROOT / "src")]
+sys.path[:0] = [
+    str(p) for p in (HERE, TESTS, TESTS / "random_drives", TESTS / "plates", ROOT / "src")
+]
 RESULTS = HERE / "invariants_results.json"
 
 

@@ -171,4 +171,3 @@ def test_a_thicker_plate_leans_less(number, factor):
         rise = float(turned[1][name] / thin - 1)
         looked("thicker plate", max(rise, 0.0))
         assert rise < 0, name
-

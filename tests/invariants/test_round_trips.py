@@ -120,4 +120,3 @@ def test_a_starter_file_is_read_and_resolves(form):
     assert set(flat) <= set(file.given)
     again = parse(toml_text(document).encode(), "again.toml")
     assert again.given == file.given
-

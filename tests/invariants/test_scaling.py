@@ -21,7 +21,6 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from invariant_kit import BEAMS, SHARES, depth, drawn, looked, numbers
-from other_units import LISTS
 from plate_kit import model_of, sprocket_of
 
 from conftest import toml_text

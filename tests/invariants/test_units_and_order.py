@@ -57,9 +57,7 @@ def test_other_units_by_plates(number):
 def test_other_order(number):
     """The order of tables and of keys says nothing; here the answer is the same to the last digit."""
     keys = drawn(number)
-    off, where = difference(
-        answer(file_of(keys)), answer(file_of(shuffled(keys, Random(number))))
-    )
+    off, where = difference(answer(file_of(keys)), answer(file_of(shuffled(keys, Random(number)))))
     looked("other order", off)
     assert off == 0.0, where
 

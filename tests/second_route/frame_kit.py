@@ -7,7 +7,9 @@ import warnings
 import numpy as np
 
 STIFF = 1e6  # a link over the bars it joins
-NO_STRETCH = 10.0  # area over that of a bar as stiff along as across; the program leaves stretching out
+NO_STRETCH = (
+    10.0  # area over that of a bar as stiff along as across; the program leaves stretching out
+)
 
 
 class Bars:

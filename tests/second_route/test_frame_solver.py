@@ -10,19 +10,18 @@ import pytest
 
 pytest.importorskip("Pynite", reason="needs the extra 'second'")
 
-import draw  # noqa: E402
-from frame_kit import ALL, Bars  # noqa: E402
-from second_kit import off, told  # noqa: E402
+import draw
+from frame_kit import ALL, Bars
+from second_kit import off, told
 
-from mountlimit import evaluate, frame_member, loads, shaft_line, structure  # noqa: E402
-from mountlimit.drivefile import parse  # noqa: E402
-from mountlimit.errors import InputError  # noqa: E402
-from mountlimit.model import Frame  # noqa: E402
-from mountlimit.mounting import AXES, BoltPlane  # noqa: E402
-from mountlimit.resolve import resolve  # noqa: E402
-from mountlimit.worked import Value  # noqa: E402
-
-from conftest import toml_text  # noqa: E402
+from conftest import toml_text
+from mountlimit import evaluate, frame_member, loads, shaft_line, structure
+from mountlimit.drivefile import parse
+from mountlimit.errors import InputError
+from mountlimit.model import Frame
+from mountlimit.mounting import AXES, BoltPlane
+from mountlimit.resolve import resolve
+from mountlimit.worked import Value
 
 E_MODULUS, NU = 205e9, 0.3
 G_MODULUS = E_MODULUS / 2 / (1 + NU)
@@ -51,7 +50,9 @@ def by_frame_solver(frame: Frame, shape, load: np.ndarray) -> np.ndarray:
     arm = np.array([0.0, *(float(v) for v in shape.from_centroid)])
     tensor = np.array([[float(shape.bends_y), float(shape.product or 0.0)],
                        [float(shape.product or 0.0), float(shape.bends_z)]])  # fmt: skip
-    (low, high), turned = np.linalg.eigh(tensor)  # along which the section bends with low, with high
+    (low, high), turned = np.linalg.eigh(
+        tensor
+    )  # along which the section bends with low, with high
     # local y is the way that bends with the larger moment: local z axis then carries ``high``
     rotation = np.degrees(np.arctan2(turned[1, 1], turned[0, 1]))
     for name, x in (("left", 0.0), ("load", a), ("right", span)):
@@ -84,7 +85,9 @@ def test_frame_member(kind, normal):
             if kind in ("flat bar", "angle"):
                 sy, sz = (float(v) for v in shape.from_shear_centre)
                 own[3] = -(sy * own[2] - sz * own[1])  # no torque about the shear centre
-            if kind == "angle":  # centroid and shear centre are two lines: bending alone is carried over
+            if (
+                kind == "angle"
+            ):  # centroid and shear centre are two lines: bending alone is carried over
                 sy, sz = (float(v) for v in shape.from_centroid)
                 own[3] = -(sy * own[2] - sz * own[1])
             answers.append((shape, own))
@@ -189,7 +192,9 @@ def _third_bearing(drive, load, back: float, bars: Bars) -> None:
     """Spring law of the third bearing: force is stiffness times what is past the gap, or nothing."""
     third, angle = drive.shaft.outboard, float(load.pull_angle)
     arm = float(third.place - drive.shaft.face_overhang)
-    only_pull = replace(load, weight=(0.0, 0.0, 0.0), stator_torque=Value(0.0, "none", "derived", ""))
+    only_pull = replace(
+        load, weight=(0.0, 0.0, 0.0), stator_torque=Value(0.0, "none", "derived", "")
+    )
     mount = structure.displacements_of(drive, only_pull)
     there = sum(
         float(p.move[0] + arm * p.turn[1]) * np.cos(angle) + float(p.move[1] - arm * p.turn[0]) * np.sin(angle)
@@ -208,20 +213,30 @@ def _chain_of_bars(drive, force, moment) -> np.ndarray:
     Each beam is held at its start, loaded by what the frame solver is told at its end, and its end's
     movement goes to the sprocket: the sum over the beams.
     """
-    material, sprocket = drive.mount.material, np.array([0.0, 0.0, float(drive.shaft.face_overhang)])
+    material, sprocket = (
+        drive.mount.material,
+        np.array([0.0, 0.0, float(drive.shaft.face_overhang)]),
+    )
     e, g = float(material.elastic_modulus), float(material.shear_modulus)
     total = np.zeros(6)
     for part in drive.mount.segments:
         start, end = (np.array([float(v) for v in p]) for p in (part.start, part.end))
         along = (end - start) / np.linalg.norm(end - start)
         axes = {name: np.eye(3)[AXES.index(getattr(part, name))] for name in ("across", "normal")}
-        bars = Bars()  # in axes of its own: x along the beam, y its normal, z to make them right-handed
+        bars = (
+            Bars()
+        )  # in axes of its own: x along the beam, y its normal, z to make them right-handed
         turn = np.array([along, axes["normal"], np.cross(along, axes["normal"])])
         bars.node("start", (0.0, 0.0, 0.0))
         bars.node("end", (float(part.length), 0.0, 0.0))
         b, t = float(part.width), float(part.thickness)
         n = np.arange(1, 400, 2)
-        j = b * t**3 / 3 * (1 - 192 / np.pi**5 * t / b * np.sum(np.tanh(n * np.pi * b / 2 / t) / n**5))
+        j = (
+            b
+            * t**3
+            / 3
+            * (1 - 192 / np.pi**5 * t / b * np.sum(np.tanh(n * np.pi * b / 2 / t) / n**5))
+        )
         bars.bar("start", "end", e, g, t * b**3 / 12, b * t**3 / 12, j)
         bars.hold("start", *ALL)
         bars.load("end", turn @ force, turn @ (moment + np.cross(sprocket - end, force)))
@@ -237,7 +252,11 @@ def test_mount_of_beams():
     """Every beam of the section route, ends free to warp: movement and turn at the sprocket."""
     for drive in drives(50_000, 25, mount__warping_held=0):
         chance = Random(drive.title)
-        angle, pull, torque = chance.uniform(-3, 3), chance.uniform(100, 3000), chance.uniform(-30, 30)
+        angle, pull, torque = (
+            chance.uniform(-3, 3),
+            chance.uniform(100, 3000),
+            chance.uniform(-30, 30),
+        )
         load = replace(structure.unit_load(Value(angle, "angle", "given", ""), torque), shaft_load=Value(pull, "pull", "given", ""))  # fmt: skip
         own = {s.name for s in drive.mount.segments}
         parts = [p for p in structure.model_parts(drive, load) if p.name in own]

@@ -131,9 +131,7 @@ def _points_of(
 def _chosen(region: Polygon, places: FloatArray, pitch: float) -> IntArray:
     """Choose places on the region's edge, thinned to the pitch, and inside near an even grid."""
     on_edge = shapely.distance(region.boundary, shapely.points(places)) < TOUCH
-    along = np.asarray(
-        shapely.line_locate_point(region.boundary, shapely.points(places[on_edge]))
-    )
+    along = np.asarray(shapely.line_locate_point(region.boundary, shapely.points(places[on_edge])))
     along = np.where(along > region.length - TOUCH, 0.0, along)  # the first corner is also the last
     rim = _thinned(np.flatnonzero(on_edge), places, along, 0.75 * pitch)
     low, high = places.min(axis=0), places.max(axis=0)

@@ -23,7 +23,9 @@ MOST = 800  # elements aimed at, at most, by the default size
 AREA_SHARE = 0.43  # area of an even triangle over its side squared
 MOST_BY_DEFAULT = 5500  # elements at the default size; more is refused: 500 MB
 SMALLEST_ANGLE = 25.0  # degrees, asked of the mesher
-DIGITS = 9  # of places over the plate's size: the last one must not choose among even triangulations
+DIGITS = (
+    9  # of places over the plate's size: the last one must not choose among even triangulations
+)
 
 
 @dataclass(frozen=True, kw_only=True)
