@@ -67,7 +67,7 @@ def seen_in_mirror(keys: dict) -> dict:
 
 
 @given(numbers)
-@depth(ordinary=12, deep=120)
+@depth(ordinary=12, deep=40)
 def test_mirror_image_by_beams(number):
     keys = sideways(drawn(number))
     off, where = difference(answer(file_of(keys)), seen_in_mirror(keys))
@@ -76,7 +76,7 @@ def test_mirror_image_by_beams(number):
 
 
 @given(numbers)
-@depth(ordinary=1, deep=15)
+@depth(ordinary=1, deep=4)
 def test_mirror_image_by_plates(number):
     """By plates the triangles are others, so the answer is the same only as far as the mesh is fine."""
     keys = sideways(drawn(number, FORMS, ""))
@@ -86,7 +86,7 @@ def test_mirror_image_by_plates(number):
 
 
 @given(numbers, st.floats(-math.pi, math.pi), st.floats(-500, 500))
-@depth(ordinary=1, deep=15)
+@depth(ordinary=1, deep=4)
 def test_an_outline_turned_on_its_sheet(number, angle, shift):
     """Points turned and moved, with ``mount.away`` turned along: mount, chain and frame turn together."""
     keys = drawn(number, ("outline",), "")
@@ -106,7 +106,7 @@ def test_an_outline_turned_on_its_sheet(number, angle, shift):
 
 
 @given(numbers)
-@depth(ordinary=1, deep=10)
+@depth(ordinary=1, deep=3)
 def test_an_outline_drawn_from_behind(number):
     """The same plate drawn from the motor's side is its own mirror image, and says so."""
     keys = drawn(number, ("outline",), "")

@@ -86,31 +86,31 @@ def never_rises(number: int, keys: tuple[str, ...], factor: float, what: str, al
 
 
 @given(numbers, st.floats(1.05, 2.0))
-@depth(ordinary=8, deep=100)
+@depth(ordinary=8, deep=40)
 def test_stronger_parts_raise_no_utilisation(number, factor):
     never_rises(number, STRENGTH, factor, "stronger")
 
 
 @given(numbers, st.floats(1.05, 1.5))
-@depth(ordinary=5, deep=100)
+@depth(ordinary=5, deep=40)
 def test_more_friction_raises_no_utilisation(number, factor):
     never_rises(number, FRICTION, factor, "more friction")
 
 
 @given(numbers, st.floats(1.05, 1.5))
-@depth(ordinary=5, deep=100)
+@depth(ordinary=5, deep=40)
 def test_more_clamp_raises_only_what_it_presses(number, factor):
     never_rises(number, CLAMP, factor, "more clamp", TIGHTENED)
 
 
 @given(numbers, st.floats(0.6, 0.95))
-@depth(ordinary=5, deep=100)
+@depth(ordinary=5, deep=40)
 def test_less_load_raises_no_utilisation(number, factor):
     never_rises(number, WORSE, factor, "less load")
 
 
 @given(numbers)
-@depth(ordinary=8, deep=100)
+@depth(ordinary=8, deep=40)
 def test_more_current_raises_every_utilisation(number):
     """Without weight and knocks everything comes from the pull: more of it never uses less.
 
@@ -132,7 +132,7 @@ def test_more_current_raises_every_utilisation(number):
 
 
 @given(numbers)
-@depth(ordinary=6, deep=100)
+@depth(ordinary=6, deep=40)
 def test_fewer_teeth_pull_more(number):
     """Two teeth fewer on the motor: more pull and more load on its shaft in every case, the torque alike."""
     keys = {**drawn(number), "duty.starting_factor": 2}
@@ -150,7 +150,7 @@ def test_fewer_teeth_pull_more(number):
 
 
 @given(numbers, st.floats(1.02, 1.5))
-@depth(ordinary=8, deep=100)
+@depth(ordinary=8, deep=40)
 def test_a_thicker_plate_leans_less(number, factor):
     """Every segment of the mount turns less by the same load at the sprocket (no foot of its own thickness)."""
     keys = drawn(number)

@@ -53,7 +53,7 @@ def test_converted_and_read_back(unit, value):
 
 
 @given(numbers)
-@depth(ordinary=6, deep=100)
+@depth(ordinary=6, deep=40)
 def test_a_drive_rewritten_with_its_own_values_is_itself(number):
     """Every key set to what it is, by ``edited`` and by ``rewritten``: the same answer, to the last digit."""
     keys = drawn(number)
@@ -69,7 +69,7 @@ def test_a_drive_rewritten_with_its_own_values_is_itself(number):
 
 
 @given(numbers)
-@depth(ordinary=6, deep=100)
+@depth(ordinary=6, deep=40)
 def test_a_value_changed_and_changed_back(number):
     """A key taken out and put back, another thickness and the old one: the drive of before."""
     file = file_of(drawn(number))
@@ -83,7 +83,7 @@ def test_a_value_changed_and_changed_back(number):
 
 
 @given(numbers)
-@depth(ordinary=1, deep=15)
+@depth(ordinary=1, deep=4)
 def test_the_record_of_a_check_holds_its_limits(number):
     """``check --json`` read back: every limit as the search gave it, in amperes, infinity as none."""
     keys = drawn(number)

@@ -47,7 +47,7 @@ def off_sum(name: str, one: np.ndarray, two: np.ndarray) -> float:
 
 
 @given(parts_of_a_load, parts_of_a_load, st.sampled_from(["C2", "C1F", "C6"]))
-@depth(ordinary=10, deep=100)
+@depth(ordinary=10, deep=40)
 def test_plates_without_contact(one, two, name):
     off = off_sum(name, SCALE * one, SCALE * two)
     looked("superposition, plates without contact", off)
@@ -55,7 +55,7 @@ def test_plates_without_contact(one, two, name):
 
 
 @given(parts_of_a_load, parts_of_a_load, st.just("C2C"), st.floats(0.02, 0.3))
-@depth(ordinary=10, deep=100)
+@depth(ordinary=10, deep=40)
 def test_plates_with_the_same_points_bearing(one, two, name, near):
     """Loads that press the same points on the frame: so does their sum, and everything adds."""
     one, two = SCALE * one, SCALE * (np.array(one) + near * np.array(two))
@@ -67,7 +67,7 @@ def test_plates_with_the_same_points_bearing(one, two, name, near):
 
 
 @given(numbers, parts_of_a_load, parts_of_a_load)
-@depth(ordinary=10, deep=120)
+@depth(ordinary=10, deep=40)
 def test_beams_joint_and_frame(number, one, two):
     """Section forces, give of the joint, and of the frame member where it lies one way round."""
     drive = resolve(file_of(drawn(number)))
@@ -94,7 +94,7 @@ def test_beams_joint_and_frame(number, one, two):
 
 
 @given(numbers, st.floats(-3, 3), st.floats(-3, 3), st.floats(10, 2000), st.floats(10, 2000), st.floats(-20, 20), st.floats(-20, 20))  # fmt: skip
-@depth(ordinary=10, deep=120)
+@depth(ordinary=10, deep=40)
 def test_pulls_add_as_vectors(number, angle, other, pull, more, torque, turn):
     """Movement of every part under two pulls along two chain lines is that under their resultant."""
     from dataclasses import replace

@@ -38,7 +38,7 @@ def same_answer(what: str, keys: dict, other: dict) -> None:
 
 
 @given(numbers)
-@depth(ordinary=12, deep=120)
+@depth(ordinary=12, deep=40)
 def test_other_units_by_beams(number):
     """Inches, pounds, kilograms-force, radians, Fahrenheit: the same share of every check is used."""
     keys = drawn(number)
@@ -46,14 +46,14 @@ def test_other_units_by_beams(number):
 
 
 @given(numbers)
-@depth(ordinary=2, deep=15)
+@depth(ordinary=2, deep=4)
 def test_other_units_by_plates(number):
     keys = drawn(number, FORMS, "")
     same_answer("other units, plates", keys, in_other_units(keys, Random(number)))
 
 
 @given(numbers)
-@depth(ordinary=12, deep=120)
+@depth(ordinary=12, deep=40)
 def test_other_order(number):
     """The order of tables and of keys says nothing; here the answer is the same to the last digit."""
     keys = drawn(number)
@@ -63,7 +63,7 @@ def test_other_order(number):
 
 
 @given(numbers)
-@depth(ordinary=2, deep=20)
+@depth(ordinary=2, deep=8)
 def test_other_units_give_the_same_limits(number):
     """The same of the limits themselves, found by search: safe to, gives at, and its band."""
     keys = drawn(number, BEAMS)

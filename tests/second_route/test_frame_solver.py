@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from random import Random
 
 import numpy as np
@@ -95,10 +96,8 @@ def test_frame_member(kind, normal):
             move, turn = frame_member._moved(frame, shape, tuple(own[:3]), tuple(own[3:]))
             ours = np.array([float(v) for v in (*move, *turn)])
             theirs = by_frame_solver(frame, shape, own)
-            if kind == "angle":  # turn about the member by the torque left about the shear centre
-                keep = [4, 5]
-            else:
-                keep = [1, 2, 3, 4, 5]
+            # of an angle the twist is left over: it turns about its shear centre
+            keep = [4, 5] if kind == "angle" else [1, 2, 3, 4, 5]
             for part in ([k for k in keep if k < 3], [k for k in keep if k >= 3]):
                 if part:
                     told(f"frame member, {kind}", off(ours[part], theirs[part]))
@@ -107,7 +106,7 @@ def test_frame_member(kind, normal):
 
 def drawn_drive(number: int, **changes):
     """Give a drawn drive by beams with some keys set, or None where it is refused."""
-    keys = {k: v for k, v in draw.drive(number, draw.BEAMS, "sections").items()}
+    keys = draw.drive(number, draw.BEAMS, "sections")
     keys |= {k.replace("__", "."): v for k, v in changes.items()}
     keys = {k: v for k, v in keys.items() if v is not None}
     try:
@@ -137,7 +136,7 @@ def shaft_by_frame_solver(drive, load: float, outboard: float) -> Bars:
         bars.node(name, (z, 0.0, 0.0))
     row = sorted(places, key=lambda n: places[n])
     second = np.pi * float(s.thinnest) ** 4 / 64
-    for one, two in zip(row, row[1:], strict=False):
+    for one, two in pairwise(row):
         bars.bar(one, two, float(s.elastic_modulus), 8e10, second, second, 2 * second)
     bars.hold("rear", "DX", "DY", "DZ", "RX")
     bars.hold("front", "DY", "DZ")

@@ -20,7 +20,7 @@ from mountlimit.drivefile import parse
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
 
-CASES = 200 if DEEP else 6
+CASES = 30 if DEEP else 6
 NEAR = 2e-4
 
 
