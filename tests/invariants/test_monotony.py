@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import numpy as np
+import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 from invariant_kit import SHARES, depth, drawn, file_of, holds, looked, numbers
@@ -63,9 +64,14 @@ def values(file: DriveFile) -> dict[str, float]:
     return given | {r.key: r.likely for r in resolve(file).ranges}
 
 
+def two_bearings(keys: dict) -> dict:
+    """Give the drive without a third bearing, which eases other parts once it begins to carry."""
+    return {k: v for k, v in keys.items() if not k.startswith("outboard.")}
+
+
 def never_rises(number: int, keys: tuple[str, ...], factor: float, what: str, allowed=None) -> None:
     """Multiply each input by a factor in turn: no check may be used more than before."""
-    file = file_of(drawn(number))
+    file = file_of(two_bearings(drawn(number)))
     known = values(file)
     before = used(file, {})
     for key in keys:
@@ -116,11 +122,12 @@ def test_more_current_raises_every_utilisation(number):
 
     A third bearing that begins to carry takes load off the motor's own: left out.
     """
-    keys = {k: v for k, v in drawn(number).items() if not k.startswith("outboard.")}
-    keys |= {"motor.mass": "0.05 kg", "duty.bump": "0 g"}
+    keys = two_bearings(drawn(number))
     keys.pop("motor.no_load_current", None)
     drive = resolve(file_of(keys))
-    found = evaluate.curves(drive, np.geomspace(0.01, 10, 60) * float(drive.current.set))
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(loads, "weight", lambda *_, **__: (0.0, 0.0, 0.0))
+        found = evaluate.curves(drive, np.geomspace(0.01, 10, 60) * float(drive.current.set))
     for name, curve in found.items():
         for level in ("safe", "gives", "continuous"):
             each = getattr(curve, level)
