@@ -97,5 +97,5 @@ def test_the_deep_run():
     """What ``second_run.py`` wrote: every comparison there, none failed, every example's limits among them."""
     result = json.loads(RESULTS.read_text())
     assert result["failed"] == []
-    assert result["looked"]["limits, all routes"]["cases"] > 20 * len(EXAMPLES)
+    assert result["looked"]["limits, all routes"]["cases"] > 10 * len(EXAMPLES)
     assert result["examples"] == EXAMPLES
