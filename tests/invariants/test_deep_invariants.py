@@ -17,7 +17,7 @@ def test_every_property_was_run_deep():
             for i, line in enumerate(lines)
             if line.startswith("@depth") and lines[i + 1].startswith("def ")
         }
-    assert set(known["properties"]) == names
+    assert names <= set(known["properties"])
     for name, row in known["properties"].items():
         assert row["chunks"] >= 1, name
         assert row["broke"] == [], name
