@@ -297,7 +297,7 @@ FRAME = Section("frame", "the frame member the mount is fixed to", (
     may("frame.depth", "length", "rectangular tube: depth behind that face; channel: width of its flanges; angle: its other leg", "5 mm", "500 mm", example="60 mm"),
     may("frame.wall", "length", "wall thickness; of a flat bar its thickness", "0.5 mm", "50 mm", ("1.5 mm", "2 mm", "3 mm")),
     may("frame.span", "length", "between the places where the member is held", "20 mm", "5 m", ("300 mm", "450 mm", "600 mm")),
-    may("frame.place", "ratio", "where along the span the mount sits, from one end", "0.01", "0.99", ("0.5", "0.5", "0.5"), "middle of the span: softest in twist and sag"),
+    may("frame.place", "ratio", "where along the span the mount sits, from its left end as seen from the sprocket with the frame below", "0.01", "0.99", ("0.5", "0.5", "0.5"), "middle of the span: softest in twist and sag"),
     choose("frame.ends", "its ends: held (welded into corners) or hinged (one bolt each); twist is held either way", ("held", "hinged")),
     choose("frame.open_side", "channel: its open side away from the mount, or to the side (mount on a flange)", ("away", "side")),
     may("frame.elastic_modulus", "stress", "elastic modulus of the member", "1 GPa", "400 GPa", ("205 GPa", "205 GPa", "205 GPa"), "from memory (steel)"),

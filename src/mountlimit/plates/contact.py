@@ -131,8 +131,9 @@ def _points_of(
 def _chosen(region: Polygon, places: FloatArray, pitch: float) -> IntArray:
     """Choose places on the region's edge, thinned to the pitch, and inside near an even grid."""
     on_edge = shapely.distance(region.boundary, shapely.points(places)) < TOUCH
-    along = shapely.line_locate_point(region.boundary, shapely.points(places[on_edge]))
-    rim = _thinned(np.flatnonzero(on_edge), places, np.asarray(along), 0.75 * pitch)
+    along = np.asarray(shapely.line_locate_point(region.boundary, shapely.points(places[on_edge])))
+    along = np.where(along > region.length - TOUCH, 0.0, along)  # the first corner is also the last
+    rim = _thinned(np.flatnonzero(on_edge), places, along, 0.75 * pitch)
     low, high = places.min(axis=0), places.max(axis=0)
     counts = np.maximum(1, np.round((high - low) / pitch).astype(int)) + 1
     axes = [np.linspace(low[k], high[k], counts[k])[1:-1] for k in (0, 1)]

@@ -23,6 +23,9 @@ from .validity import washers_on
 
 NEAR = 1e-6  # m, a corner this near to a line is put on it, two this near are one
 GRID = 1e-9  # m, the grid places are rounded to before they are compared
+ASIDE = (
+    0.137  # of the grid: off every simple fraction of it, so that the last digit decides nothing
+)
 STRIP_PIECES = 4.0  # length of the pieces along a stiff strip over the strip's width
 
 Zone = tuple[Polygon | MultiPolygon, float]  # area, length of pieces in it
@@ -184,7 +187,8 @@ def _split_near(pieces: FloatArray) -> FloatArray:
 
 
 def _rounded(places: FloatArray) -> FloatArray:
-    return np.asarray(np.round(places / GRID) * GRID + 0.0)
+    """Give places on the grid. Halves of it are common (middles), so rounding must not tip there."""
+    return np.asarray(np.round(places / GRID + ASIDE) * GRID + 0.0)
 
 
 def _on_line(

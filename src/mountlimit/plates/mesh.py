@@ -23,6 +23,9 @@ MOST = 800  # elements aimed at, at most, by the default size
 AREA_SHARE = 0.43  # area of an even triangle over its side squared
 MOST_BY_DEFAULT = 5500  # elements at the default size; more is refused: 500 MB
 SMALLEST_ANGLE = 25.0  # degrees, asked of the mesher
+DIGITS = (
+    9  # of places over the plate's size: the last one must not choose among even triangulations
+)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -136,11 +139,11 @@ def _triangulated(
     """Triangulate one facet without adding points to its lines."""
     scale = float(np.max(np.ptp(lines.places, axis=0)))
     request = {
-        "vertices": (lines.places / scale).tolist(),
+        "vertices": np.round(lines.places / scale, DIGITS).tolist(),
         "segments": lines.pieces.tolist(),
     }
     if len(lines.hole_places):
-        request["holes"] = (lines.hole_places / scale).tolist()
+        request["holes"] = np.round(lines.hole_places / scale, DIGITS).tolist()
     area = AREA_SHARE * (size / scale) ** 2
     result = cytriangle.triangulate(request, f"pq{SMALLEST_ANGLE:.1f}a{area:.9f}YY")
     places = np.asarray(result["vertices"], float) * scale

@@ -13,6 +13,7 @@ from .shapes import inscribed_circle, link_ends, outline_polygon, spacer_centre
 
 CORNER_FACTOR = 1.5  # thickness of the strip beside a bend over that of the plate
 
+GRID = 1e-9  # m, edges that lie on each other by more digits than this are one and the same
 FINEST_PITCH = 0.010  # m, of contact points
 CONTACT_POINTS = 70  # aimed at, at most, on one plate
 
@@ -58,7 +59,8 @@ def contact_region(model: PlateModel, contact: Contact) -> Polygon | MultiPolygo
     outline = outline_polygon(model.facets[contact.facet])
     if contact.region is None:
         return outline
-    return outline.intersection(Polygon(np.asarray(contact.region, float)))
+    region = Polygon(np.asarray(contact.region, float))
+    return shapely.intersection(*shapely.set_precision([outline, region], GRID))
 
 
 def contact_pitch(model: PlateModel, contact: Contact, most: int = CONTACT_POINTS) -> float:

@@ -71,8 +71,8 @@ def _place(picker: Picker, member: str, ends: str) -> Value:
     if member not in OPEN and ends == "held":
         return picker.number("frame.place")
     return picker.between(
-        "frame.place", OFF_MIDDLE, 0.5, 0.5,
-        "middle of the span softest in twist and sag, a fifth in turn under a couple",
+        "frame.place", OFF_MIDDLE, 0.5, 1.0 - OFF_MIDDLE,
+        "middle of the span softest in twist and sag, a fifth from either end in turn under a couple",
     )  # fmt: skip
 
 

@@ -90,8 +90,9 @@ def _notch(picker: Picker, key: str, diameter: Value) -> tuple[str, Value, Value
         column = [k[0] for k in known]
         low, likely, high = column
         in_bending = picker.uncertain(key, low, likely, high, source, origin, kind="number")
-        torsion, share = (
-            float(np.interp(in_bending, column, [k[i] for k in known])) for i in (1, 2)
-        )
+        torsion = float(np.interp(in_bending, column, [k[1] for k in known]))
+        # concentration goes with a power of the radius, so radii lie between on logarithms
+        radii = np.log([k[2] for k in known])
+        share = float(np.exp(np.interp(np.log(float(in_bending)), np.log(column), radii)))
     radius = Value(share * diameter, key, origin, f"{share:g} of the diameter: {source}")
     return word or "form unknown", in_bending, Value(torsion, key, origin, source), radius
