@@ -24,6 +24,8 @@ from .resolve import resolve
 
 SAMPLES = 64
 LOWEST_SHARE = 1e-3  # of the largest current looked at
+ROUNDING = 1e-12  # of a utilisation
+TINY = 1e-300
 REACH = 10.0  # times the largest current asked about
 
 # Utilisation of every check (or those named) over the sampled values: of current, or of speed.
@@ -196,7 +198,12 @@ def _limit(
 
 
 def safe_ends(name: str, level: str, curve: Curve, variants: Mapping[str, Ends]) -> dict[str, str]:
-    """Pick, for each uncertain input, the end that raises this check's utilisation."""
+    """Pick, for each uncertain input, the end that raises this check's utilisation.
+
+    That is looked for where the part is used up, and for an end that changes nothing there from there
+    down: an input that speaks in another load case only, such as a knock, shows at the smaller currents
+    at which that case governs.
+    """
     base = getattr(curve, level)
     over = np.flatnonzero(base >= 1.0)
     at = int(over[0]) if over.size else len(base) - 1  # near where it is used up
@@ -204,10 +211,25 @@ def safe_ends(name: str, level: str, curve: Curve, variants: Mapping[str, Ends])
     for key, ends in variants.items():
         if name not in ends.low or name not in ends.high:
             continue
-        low, high = (float(getattr(c[name], level)[at]) for c in (ends.low, ends.high))
-        if max(low, high) > float(base[at]) * (1 + 1e-12):
-            found[key] = "low" if low > high else "high"
+        raised = {
+            end: _raised(getattr(curves[name], level)[: at + 1] / np.maximum(base[: at + 1], TINY))
+            for end, curves in (("low", ends.low), ("high", ends.high))
+        }
+        end = max(raised, key=lambda e: raised[e])
+        if raised[end] > (-1, 0.0):
+            found[key] = end
     return found
+
+
+def _raised(ratio: Array) -> tuple[int, float]:
+    """Give the last sample at which an end raises the utilisation, and how much; -1 where it never counts.
+
+    An end that eases the part where it is used up is not taken for what it does below.
+    """
+    over = np.flatnonzero(ratio > 1 + ROUNDING)
+    if over.size == 0 or ratio[-1] < 1 - ROUNDING:
+        return -1, 0.0
+    return int(over[-1]), float(ratio[over[-1]])
 
 
 def corner_values(drive: Drive, ends: Mapping[str, str]) -> dict[str, float]:

@@ -1,18 +1,21 @@
-"""A limit is the first current that uses a part up."""
+"""A limit is the first current that uses a part up, and no drive within its ranges is used up sooner."""
 
 from __future__ import annotations
 
 import math
+from random import Random
 
 import numpy as np
-from hypothesis import given
+from hypothesis import example, given
 from invariant_kit import depth, drawn, file_of, looked, numbers
 
 from mountlimit import evaluate, limits
+from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
 
 DENSE = 1500
 BELOW = 1e-6  # of the limit: the grid stops short of it by this much
+INSIDE = 0.02
 
 
 def used(drive, name: str, level: str, currents: np.ndarray) -> np.ndarray:
@@ -47,3 +50,33 @@ def test_no_current_below_a_limit_uses_the_part_up(number):
                 stepped = around[1] >= 1.0  # jumps past 1 there
                 looked("share used at a limit, off 1", float(0 if stepped and off > BELOW else off))
                 assert off < BELOW or stepped, (name, which, around)
+
+
+@given(numbers)
+@example(99_999_998)  # a knock that governs at the safe current only
+@depth(ordinary=2, deep=8)
+def test_no_inputs_within_their_ranges_use_more_than_the_safe_ends(number):
+    """At a safe current, twenty draws of the uncertain inputs: none uses its check up."""
+    found = limits.find(file_of(drawn(number)))
+    chance = Random(number)
+    kept = [x for x in found.limits if math.isfinite(x.safe) and x.safe > 0]
+    for _ in range(20):
+        ends = {r.key: chance.choice((r.low, r.high, r.likely, chance.uniform(r.low, r.high))) for r in found.drive.ranges}  # fmt: skip
+        try:
+            drive = resolve(found.file, ends)
+        except InputError:
+            continue
+        currents = np.array([x.safe for x in kept])
+        if not len(currents):
+            return
+        curves = evaluate.curves(drive, currents)
+        for i, limit in enumerate(kept):
+            level = "continuous" if limit.current_kind == "continuous" else "safe"
+            if limit.check.name not in curves:
+                continue
+            each = getattr(curves[limit.check.name], level)
+            if each is None:
+                continue
+            over = float(each[i] * limit.factor - 1)
+            looked("over 1 at the safe current, inputs within their ranges", max(over, 0.0))
+            assert over < INSIDE, (limit.check.name, over, ends)
