@@ -8,6 +8,7 @@ import math
 import re
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
@@ -255,21 +256,20 @@ class _Reader:
             elif name in names:
                 self.fail(f"[{name}]", None, f"write one table [{name}], not a list of them")
             else:
-                meant = self._closest(name, names)
+                meant = _closest(name, names) if len(self.mistakes) < MOST_SHOWN else ""
                 hint = f"did you mean [{meant}]?" if meant else ""
                 self.fail(f"[{name}]", None, "is no section of a drive file", hint)
                 if meant and meant not in document and isinstance(value, Mapping):
                     flat |= {f"{meant}.{key}": v for key, v in value.items()}
         return flat
 
-    def _closest(self, word: str, known: list[str]) -> str:
-        """Give the known word a misspelt one probably stands for; not past the mistakes shown."""
-        return _closest(word, known) if len(self.mistakes) < MOST_SHOWN else ""
-
     def _unknown(self, key: str, value: Any, known: Mapping[str, Field]) -> None:
+        if len(self.mistakes) >= MOST_SHOWN:  # nobody will see a hint
+            self.fail(key, value, "is not a known key")
+            return
         section, _, last = key.rpartition(".")
         siblings = [k.rpartition(".")[2] for k in known if k.rpartition(".")[0] == section]
-        meant = self._closest(last, siblings)
+        meant = _closest(last, siblings)
         hint = f"did you mean {meant}?" if meant else ""
         self.meant.add(key.removesuffix(last) + meant)
         if not hint:
@@ -347,12 +347,15 @@ def _parse_one(field: Field, value: Any) -> Any:
 
 def _within(field: Field, number: float, kind: str) -> None:
     for bound, wrong in ((field.least, number.__lt__), (field.most, number.__gt__)):
-        if bound and wrong(units.parse_value(_bare(bound, kind), kind)):
+        if bound and wrong(_bound(bound, kind)):
             raise _Wrong(f"expected {field.least} to {field.most}: {field.meaning}")
 
 
-def _bare(bound: str, kind: str) -> Any:
-    return float(bound) if kind == "ratio" and "%" not in bound else bound
+@cache
+def _bound(bound: str, kind: str) -> float:
+    """Give an end of a field's range in SI."""
+    bare = kind == "ratio" and "%" not in bound
+    return units.parse_value(float(bound) if bare else bound, kind)
 
 
 def _number(field: Field, value: Any) -> float:

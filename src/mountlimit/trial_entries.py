@@ -67,7 +67,9 @@ def _trial(entry: object) -> Trial:
     part = one_line(str(entry.get("part", "")).strip(), 200)
     if part and seen in ("fine", "rubs", "thrown"):
         raise EntryMistake(entry, f"part: '{seen}' names no part; leave it out")
-    return Trial(current=current, seen=seen, part=part, note=one_line(str(entry.get("note", "")), 200))
+    return Trial(
+        current=current, seen=seen, part=part, note=one_line(str(entry.get("note", "")), 200)
+    )
 
 
 def near(word: str, known: Sequence[str]) -> str:

@@ -60,7 +60,8 @@ class _Room:
     def __init__(self) -> None:
         from mountlimit.cards import folder
 
-        self.place = Path(tempfile.mkdtemp(prefix="fuzz-"))
+        memory = Path("/dev/shm")
+        self.place = Path(tempfile.mkdtemp(prefix="fuzz-", dir=memory if memory.is_dir() else None))
         for name in ("home", "work", "tmp", "given"):
             (self.place / name).mkdir()
         os.environ |= {"HOME": str(self.place / "home"), "TMPDIR": str(self.place / "tmp")}

@@ -180,7 +180,7 @@ def structure(rng: random.Random) -> bytes:
         elif way == 4:
             table[key + rng.choice(("s", "_", "-", "\u00e9", "2"))] = table.pop(key)
         elif way == 5:
-            rng.choice(places)[0][rng.choice(places)[1]] = table[key]
+            rng.choice(places)[0][rng.choice(places)[1]] = copy.deepcopy(table[key])
         else:
             section = rng.choice([k for k in document if isinstance(document[k], dict)] or [key])
             document[section] = _odd(rng, "6 mm")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Iterable, Sequence
+from functools import lru_cache
 from typing import TypeVar
 
 from ..errors import Mistake, UnknownCard
@@ -14,6 +15,7 @@ C = TypeVar("C", bound=Card)
 T = TypeVar("T")
 
 
+@lru_cache(maxsize=4096)
 def plain(name: str) -> str:
     """Give a name without what people leave out or add: case, spaces, hyphens, number signs."""
     return re.sub(r"[\s#_\"'\-]+|\bchain\b|\bno\.", "", name.lower().replace("×", "x"))

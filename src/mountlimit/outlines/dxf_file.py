@@ -36,12 +36,12 @@ def opened(path: Path) -> tuple[Any, list[str]]:
     binary = raw.startswith(_BINARY)
     if not binary:
         _look(path.name, raw)
-    import ezdxf
-    from ezdxf import recover
-
     log = logging.getLogger("ezdxf")
     if not log.handlers:
         log.addHandler(logging.NullHandler())  # its warnings are not for our user
+    import ezdxf
+    from ezdxf import recover
+
     try:
         if binary:
             document = ezdxf.readfile(str(path))

@@ -37,4 +37,7 @@ class EntryMistake(MountlimitError):
 
     def __init__(self, entry: object, expected: str, suggestion: str = "") -> None:
         self.entry, self.expected, self.suggestion = entry, expected, suggestion
-        super().__init__(f"'{one_line(str(entry), 100)}': {expected}" + (f" ({suggestion})" if suggestion else ""))
+        super().__init__(
+            f"'{one_line(str(entry), 100)}': {expected}"
+            + (f" ({suggestion})" if suggestion else "")
+        )
