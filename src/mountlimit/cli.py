@@ -41,7 +41,9 @@ class _Group(click.Group):
     def invoke(self, ctx: click.Context) -> Any:
         """Run a command; never let a traceback out for bad input."""
         from .errors import BalanceError, MountlimitError
+        from .writing import written
 
+        written.clear()
         _quiet_libraries()
         try:
             with _output_watched():
@@ -54,7 +56,8 @@ class _Group(click.Group):
                 _say(line)
             raise SystemExit(error.exit_status) from None
         except KeyboardInterrupt:
-            _say(f"Stopped. {_changed()}")
+            before = f"Written before that: {', '.join(written)}."
+            _say(f"Stopped. {before if written else 'No file was changed.'}")
             raise SystemExit(STOPPED) from None
         except MemoryError:
             _say("mountlimit: this needs more memory than there is")
@@ -88,13 +91,6 @@ def _say(line: str) -> None:
     """Write a line on the error stream, if that can be written."""
     with suppress(OSError):
         click.echo(line, err=True)
-
-
-def _changed() -> str:
-    """Say which files this run has written so far."""
-    from .writing import written
-
-    return f"Written before that: {', '.join(written)}." if written else "No file was changed."
 
 
 def _quiet_libraries() -> None:

@@ -60,13 +60,15 @@ def must_take(path: Path) -> Path:
     """
     try:
         target = Path(os.path.realpath(path))
-        kind = target.stat().st_mode if target.exists() else stat.S_IFREG
+        kind = target.lstat().st_mode if os.path.lexists(target) else stat.S_IFREG
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or "not a file name"
         raise MountlimitError(f"{path}: cannot be written: {reason}") from None
     problem = ""
     if stat.S_ISDIR(kind):
         problem = "it is a folder"
+    elif stat.S_ISLNK(kind):
+        problem = "it is a link to itself"
     elif not stat.S_ISREG(kind):
         problem = "it is a device or a pipe"
     elif not target.parent.is_dir():
@@ -75,9 +77,20 @@ def must_take(path: Path) -> Path:
         problem = f"the folder {target.parent} is read-only"
     elif target.exists() and not os.access(target, os.W_OK):
         problem = "it is read-only"
+    else:
+        problem = _refused(target.parent)
     if problem:
         raise MountlimitError(f"{path}: cannot be written: {problem}")
     return target
+
+
+def _refused(folder: Path) -> str:
+    """Say why a folder takes no file, by a nameless one."""
+    try:
+        tempfile.TemporaryFile(dir=folder).close()
+    except OSError as error:
+        return error.strerror or "it takes no file"
+    return ""
 
 
 def _mark(target: Path) -> str:

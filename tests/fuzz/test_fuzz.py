@@ -15,6 +15,7 @@ from mountlimit.cards import folder
 from mountlimit.data import toml_file
 from mountlimit.drivefile import read
 from mountlimit.errors import MOST_SHOWN, InputError
+from mountlimit.outlines import OutlineError, from_drawing
 
 HERE = Path(__file__).parent
 FOUND = sorted((HERE / "found").iterdir())
@@ -138,6 +139,35 @@ def test_what_would_run_away(raw, words, tmp_path):
         text = said(path)
     assert words in text
     assert len(text.splitlines()) <= MOST_SHOWN + 1
+
+
+@pytest.mark.parametrize(
+    ("spline", "words"),
+    [
+        ({"fit_points": [(i % 100, i // 100) for i in range(3000)]}, "of 3000 points"),
+        ({"control": [((-1) ** i * 50, i % 7) for i in range(60)], "degree": 50}, "degree 50"),
+        (
+            {"control": [((-1) ** i * 50, i % 7) for i in range(9000)], "degree": 3},
+            "of 9000 points",
+        ),
+    ],
+)
+def test_wild_splines(spline, words, tmp_path):
+    """Curves of a drawing that would take minutes to solve or to step."""
+    import ezdxf
+
+    drawn = ezdxf.new()
+    drawn.layers.add("frame")
+    if "control" in spline:
+        drawn.modelspace().add_open_spline(
+            [(x, y, 0) for x, y in spline["control"]], spline["degree"]
+        )
+    else:
+        drawn.modelspace().add_spline(spline["fit_points"])
+    path = tmp_path / "outline.dxf"
+    drawn.saveas(path)
+    with judge.clock(2 * judge.READ_SECONDS), pytest.raises(OutlineError, match=words):
+        from_drawing(path, unit="mm")
 
 
 def test_dots_that_join_no_name():

@@ -33,7 +33,7 @@ def console() -> Any:
         """Leaves a pipe whose reader has gone to the command line, which knows the exit status."""
 
         def on_broken_pipe(self) -> None:
-            raise  # noqa: PLE0704  (called while the error is handled)
+            raise
 
     terminal = sys.stdout.isatty()
     plain = bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") in ("dumb", "unknown")
