@@ -8,7 +8,8 @@
 
 The numbers run from 0 up, so the same command looks at the same files. ``--seconds`` stops earlier; the same
 command then goes on. What came of it stands in ``fuzz_results_reader.json`` and so on, and every fault with
-its number; the input of a fault is also left in ``found/``, which the ordinary tests run. Limits: see ``judge``.
+its number; the input of a fault is also left in ``found/``, which the ordinary tests run (once it is mended, the line
+moves by hand to ``mended``). Limits: see ``judge``.
 """
 
 from __future__ import annotations
@@ -37,7 +38,7 @@ def _empty() -> dict[str, Any]:
     return {
         "files": 0, "processes": 0, "faults": [], "outcomes": {}, "slowest_s": 0.0, "slowest": "",
         "seconds": 0.0, "peak_memory_mb": 0, "memory_mb": {}, "written": [],
-        "caches": [],
+        "caches": [], "mended": [],
     }  # fmt: skip
 
 
