@@ -10,9 +10,11 @@ import pytest
 from mountlimit.cards import folder
 
 EXAMPLE = str(folder("examples") / "orchard_barrow.toml")
+OTHER = str(folder("examples") / "hay_elevator.toml")
 LONG = [
     ["sure", EXAMPLE], ["report", EXAMPLE, "-o", "sheet.html"], ["changes", EXAMPLE], ["steps", EXAMPLE],
     ["pull-test", EXAMPLE], ["explain-failure", EXAMPLE, "key", "--looks", "sheared"],
+    ["chains", EXAMPLE], ["thickness", EXAMPLE], ["compare", EXAMPLE, OTHER],
 ]  # fmt: skip
 
 # The work itself presses Ctrl-C at its first step, wherever that is.

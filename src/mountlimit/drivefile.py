@@ -6,21 +6,23 @@ import difflib
 import hashlib
 import math
 import re
-import tomllib
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
 from . import cards, shaft_places, spectrum, trial_entries, units
-from .errors import InputError, Mistake, MountlimitError
+from .data import toml_file
+from .errors import MOST_SHOWN, InputError, Mistake, MountlimitError, one_line
 from .factors import DESIGN_FACTORS
 from .fields import SECTIONS, Field
 from .mounts import FORMS
 from .outlines import EntryMistake, points
 
-LARGEST_FILE = 1_000_000  # bytes
+LONGEST_TEXT = 300  # characters of a word, a name or a title
+LONGEST_WORD = 80  # characters; nobody misspells a key at that length
 DIRECTIONS = {"across": 0.0, "away": 90.0, "towards": -90.0, "across reversed": 180.0}
 
 
@@ -125,44 +127,36 @@ def read(path: str | Path) -> DriveFile:
     """
     file = Path(path)
     try:
-        size = file.stat().st_size if file.is_file() else -1
-        if size < 0:
-            raise InputError([Mistake(str(path), "", "", _no_file(file))])
-        if size > LARGEST_FILE:
-            raise InputError(
-                [Mistake(str(path), "", f"{size} bytes", "a drive file is under 1 MB")]
-            )
-        raw = file.read_bytes()
+        raw = toml_file.contents(file)
+    except toml_file.NotToml as error:
+        hint = "expected a drive file such as drive.toml" if file.is_dir() else ""
+        raise InputError([Mistake(str(path), "", error.value, error.problem, hint)]) from None
+    except (FileNotFoundError, NotADirectoryError):
+        raise InputError([Mistake(str(path), "", "", _no_file(file))]) from None
     except OSError as error:
-        raise InputError(
-            [Mistake(str(path), "", "", f"cannot be read: {error.strerror}")]
-        ) from None
+        problem = f"cannot be read: {error.strerror}"
+        raise InputError([Mistake(str(path), "", "", problem)]) from None
+    except ValueError:
+        raise InputError([Mistake(str(path), "", "", "is not a file name")]) from None
     return parse(raw, str(path))
 
 
 def _no_file(file: Path) -> str:
-    if file.is_dir():
-        return "this is a folder; expected a drive file such as drive.toml"
     near: list[str] = []
-    if file.parent.is_dir():
-        near = difflib.get_close_matches(file.name, [p.name for p in file.parent.glob("*.toml")], 1)
+    try:
+        names = [p.name for p in file.parent.glob("*.toml")]
+        near = difflib.get_close_matches(file.name, names, 1)
+    except OSError:  # no folder, or one that cannot be listed
+        pass
     return "no such file" + (f"; did you mean {near[0]}?" if near else "")
 
 
 def parse(raw: bytes, name: str) -> DriveFile:
     """Read the bytes of a drive file; ``name`` is used in messages. Raises as ``read``."""
     try:
-        document = tomllib.loads(raw.decode("utf-8"))
-    except UnicodeDecodeError:
-        raise InputError(
-            [Mistake(name, "", "", "is not UTF-8 text; save it as plain text")]
-        ) from None
-    except tomllib.TOMLDecodeError as error:
-        raise InputError(
-            [Mistake(name, "", "", f"is not valid TOML: {error}", _toml_hint(error))]
-        ) from None
-    except RecursionError:
-        raise InputError([Mistake(name, "", "", "is nested too deeply")]) from None
+        document = toml_file.parsed(raw)
+    except toml_file.NotToml as error:
+        raise InputError([Mistake(name, "", "", error.problem, error.suggestion)]) from None
     reader = _Reader(name)
     given = reader.run(document)
     if reader.mistakes:
@@ -194,12 +188,6 @@ def rewritten(file: DriveFile, keys: Mapping[str, Any]) -> DriveFile:
     return file._with(given, keys)
 
 
-def _toml_hint(error: tomllib.TOMLDecodeError) -> str:
-    if "Invalid value" in str(error) or "after" in str(error):
-        return 'quantities stand in quotes, for example thickness = "6 mm"'
-    return ""
-
-
 class _Reader:
     """Collects values and mistakes of one file."""
 
@@ -215,7 +203,8 @@ class _Reader:
     def run(self, document: Mapping[str, Any]) -> dict[str, Given]:
         flat = self._flatten(document)
         form = flat.get("mount.form")
-        known = fields_for(form if isinstance(form, str) else None)
+        form = form if isinstance(form, str) else None
+        known = fields_for(form)
         given: dict[str, Given] = {}
         for key, value in flat.items():
             if key not in known:
@@ -267,19 +256,22 @@ class _Reader:
             elif name in names:
                 self.fail(f"[{name}]", None, f"write one table [{name}], not a list of them")
             else:
-                self.fail(
-                    f"[{name}]", None, "is no section of a drive file", _near(name, names, "[{}]")
-                )
-                meant = _closest(name, names)
+                meant = _closest(name, names) if len(self.mistakes) < MOST_SHOWN else ""
+                hint = f"did you mean [{meant}]?" if meant else ""
+                self.fail(f"[{name}]", None, "is no section of a drive file", hint)
                 if meant and meant not in document and isinstance(value, Mapping):
                     flat |= {f"{meant}.{key}": v for key, v in value.items()}
         return flat
 
     def _unknown(self, key: str, value: Any, known: Mapping[str, Field]) -> None:
+        if len(self.mistakes) >= MOST_SHOWN:  # nobody will see a hint
+            self.fail(key, value, "is not a known key")
+            return
         section, _, last = key.rpartition(".")
         siblings = [k.rpartition(".")[2] for k in known if k.rpartition(".")[0] == section]
-        hint = _near(last, siblings, "{}")
-        self.meant.add(key.removesuffix(last) + _closest(last, siblings))
+        meant = _closest(last, siblings)
+        hint = f"did you mean {meant}?" if meant else ""
+        self.meant.add(key.removesuffix(last) + meant)
         if not hint:
             elsewhere = [k for k in known if k.rpartition(".")[2] == last]
             hint = f"did you mean {elsewhere[0]}?" if elsewhere else ""
@@ -298,12 +290,12 @@ def _quoted(text: str) -> str:
 
 
 def _short(value: Any) -> str:
-    text = f"'{value}'" if isinstance(value, str) else str(value)
-    text = text.encode("unicode_escape").decode() if any(ord(c) < 32 for c in text) else text
-    return text if len(text) <= 60 else text[:57] + "..."
+    return one_line(f"'{value}'" if isinstance(value, str) else str(value), 60)
 
 
 def _closest(word: str, known: list[str]) -> str:
+    if len(word) > LONGEST_WORD:
+        return ""
     return next(iter(difflib.get_close_matches(word.lower(), known, 1, 0.6)), "")
 
 
@@ -319,11 +311,17 @@ def _parse(field: Field, value: Any) -> Given:
         if not value:
             raise _Wrong("expected at least one entry")
         each = tuple(_parse_one(field, v) for v in value)
-        return Given(key=field.key, text=", ".join(map(str, value)), kind=field.kind, value=each)
+        text = ", ".join(map(_text_of, value))
+        return Given(key=field.key, text=text, kind=field.kind, value=each)
     one = _parse_one(field, value)
     return Given(
-        key=field.key, text=str(value), kind=field.kind, value=(one,) if field.many else one
+        key=field.key, text=_text_of(value), kind=field.kind, value=(one,) if field.many else one
     )  # fmt: skip
+
+
+def _text_of(value: Any) -> str:
+    """Write a value as it was given, on one line."""
+    return " ".join(str(value).split())
 
 
 def _parse_range(field: Field, value: Mapping[str, Any]) -> Given:
@@ -334,7 +332,7 @@ def _parse_range(field: Field, value: Mapping[str, Any]) -> Given:
     low, likely, high = (_parse_one(field, value[k]) for k in ("low", "likely", "high"))
     if not low <= likely <= high:
         raise _Wrong("expected low <= likely <= high")
-    text = " / ".join(str(value[k]) for k in ("low", "likely", "high"))
+    text = " / ".join(_text_of(value[k]) for k in ("low", "likely", "high"))
     return Given(key=field.key, text=text, kind=field.kind, value=likely, low=low, high=high)
 
 
@@ -349,12 +347,15 @@ def _parse_one(field: Field, value: Any) -> Any:
 
 def _within(field: Field, number: float, kind: str) -> None:
     for bound, wrong in ((field.least, number.__lt__), (field.most, number.__gt__)):
-        if bound and wrong(units.parse_value(_bare(bound, kind), kind)):
+        if bound and wrong(_bound(bound, kind)):
             raise _Wrong(f"expected {field.least} to {field.most}: {field.meaning}")
 
 
-def _bare(bound: str, kind: str) -> Any:
-    return float(bound) if kind == "ratio" and "%" not in bound else bound
+@cache
+def _bound(bound: str, kind: str) -> float:
+    """Give an end of a field's range in SI."""
+    bare = kind == "ratio" and "%" not in bound
+    return units.parse_value(float(bound) if bare else bound, kind)
 
 
 def _number(field: Field, value: Any) -> float:
@@ -374,7 +375,12 @@ def _integer(field: Field, value: Any) -> float:
 def _text(field: Field, value: Any) -> str:
     if not isinstance(value, str) or not value.strip():
         raise _Wrong(f"expected text in quotes: {field.meaning}")
-    return value.strip()
+    text = " ".join(value.split())
+    if len(text) > LONGEST_TEXT:
+        raise _Wrong(f"expected at most {LONGEST_TEXT} characters")
+    if one_line(text) != text:
+        raise _Wrong("holds a control character; write it anew")
+    return text
 
 
 def _choice(field: Field, value: Any) -> str:

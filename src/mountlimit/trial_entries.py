@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from . import units
+from .errors import one_line
 from .outlines import EntryMistake
 
 SEEN = ("fine", "rubs", "thrown", "slipped", "bent", "broke")
@@ -63,10 +64,12 @@ def _trial(entry: object) -> Trial:
         raise EntryMistake(entry, f"current: {error.problem}; expected {error.expected}") from None
     if not 0 < current <= 100_000:
         raise EntryMistake(entry, "current: expected more than 0 A")
-    part = str(entry.get("part", "")).strip()
+    part = one_line(str(entry.get("part", "")).strip(), 200)
     if part and seen in ("fine", "rubs", "thrown"):
         raise EntryMistake(entry, f"part: '{seen}' names no part; leave it out")
-    return Trial(current=current, seen=seen, part=part, note=str(entry.get("note", "")))
+    return Trial(
+        current=current, seen=seen, part=part, note=one_line(str(entry.get("note", "")), 200)
+    )
 
 
 def near(word: str, known: Sequence[str]) -> str:

@@ -29,9 +29,15 @@ def console() -> Any:
 
     from rich.console import Console
 
+    class Output(Console):
+        """Leaves a pipe whose reader has gone to the command line, which knows the exit status."""
+
+        def on_broken_pipe(self) -> None:
+            raise
+
     terminal = sys.stdout.isatty()
     plain = bool(os.environ.get("NO_COLOR")) or os.environ.get("TERM") in ("dumb", "unknown")
-    return Console(
+    return Output(
         highlight=False, emoji=False, markup=False, force_terminal=terminal and not plain,
         width=shutil.get_terminal_size().columns if terminal else 100,
     )  # fmt: skip

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import click
 
 from ._common import FILE, progress_shown
+
+if TYPE_CHECKING:
+    from ..drivefile import DriveFile
 
 FORMATS = ("html", "md", "json")
 
@@ -57,13 +60,16 @@ def report(
     """Write the whole answer as one page: figures, limits, changes, step plan, worked calculations."""
     from ..drivefile import read
     from ..sheet import content, gather
-    from ..writing import write_whole
+    from ..writing import must_take, write_whole
 
     target = Path(output) if output else Path(f"{Path(file).stem}.{kind or 'html'}")
     kind = kind or _by_name(target)
     stamp = gather.dated(date)
+    drive_file = read(file)
+    _spare_inputs(drive_file, target)
+    must_take(target)
     with progress_shown():
-        found = gather.gather(read(file), quick)
+        found = gather.gather(drive_file, quick)
     sheet = content.sheet(found, gather.head(found.assessment, stamp))
     write_whole(target, _written(kind, sheet, found, paper))
     click.echo(f"Wrote {target}.")
@@ -71,6 +77,17 @@ def report(
         with progress_shown():
             paths = gather.write_figures(found.assessment, Path(folder))
         click.echo(f"Wrote {len(paths)} figures into {folder}.")
+
+
+def _spare_inputs(drive_file: DriveFile, target: Path) -> None:
+    """Refuse to write over the drive file, or over the drawing it names."""
+    from ..errors import MountlimitError
+
+    own = Path(drive_file.name)
+    drawing = drive_file.given.get("mount.drawing")
+    inputs = [own] if drawing is None else [own, own.parent / str(drawing.value)]
+    if any(p.exists() and target.exists() and target.samefile(p) for p in inputs):
+        raise MountlimitError(f"{target}: is an input of this report; choose another name with -o")
 
 
 def _by_name(target: Path) -> str:

@@ -12,7 +12,6 @@ from __future__ import annotations
 
 import difflib
 import math
-import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import MISSING, dataclass, fields
 from functools import cache
@@ -21,8 +20,9 @@ from pathlib import Path
 from typing import Annotated, Any, TypeVar, cast, get_type_hints
 
 from .. import units
-from ..errors import InputError, Mistake, MountlimitError
+from ..errors import MOST_SHOWN, InputError, Mistake, MountlimitError, one_line
 from ..worked import Value
+from .toml_file import NotToml, contents, parsed
 
 C = TypeVar("C")
 FAMILIES = ("plastic", "aluminium", "steel", "iron", "wood")
@@ -142,14 +142,12 @@ def read_toml(path: Path, shown: str) -> dict[str, Any]:
         when the file cannot be read or is not TOML; ``shown`` names it.
     """
     try:
-        return tomllib.loads(path.read_bytes().decode("utf-8"))
+        return parsed(contents(path))
     except OSError as error:
-        problem = f"cannot be read: {error.strerror}"
-    except UnicodeDecodeError:
-        problem = "is not UTF-8 text"
-    except tomllib.TOMLDecodeError as error:
-        problem = f"is not valid TOML: {error}"
-    raise InputError([Mistake(shown, "", "", problem)])
+        problem, hint = f"cannot be read: {error.strerror}", ""
+    except NotToml as error:
+        problem, hint = error.problem, error.suggestion
+    raise InputError([Mistake(shown, "", "", problem, hint)])
 
 
 _WARMTH = Wanted("temperature", 200.0, 900.0)
@@ -169,7 +167,7 @@ class Reader:
         where = f"{self.label}: {place}" if self.label else place
         found = "" if value is None else f"'{value}'" if isinstance(value, str) else str(value)
         found = found.lower() if isinstance(value, bool) else found
-        found = found if len(found) <= 60 else found[:57] + "..."
+        found = one_line(found, 60)
         self.mistakes.append(Mistake(self.shown, where, found, expected, suggestion))
         return None
 
@@ -284,7 +282,8 @@ class Reader:
         """Find keys that no field asked for."""
         for place in self._places():
             if place not in self.used:
-                near = difflib.get_close_matches(place, sorted(self.used), 1)
+                few = len(self.mistakes) < MOST_SHOWN
+                near = difflib.get_close_matches(place, sorted(self.used), 1) if few else []
                 hint = f"did you mean {near[0]}?" if near else ""
                 self.fail(place, None, "is not a known key", hint)
         for name in self._sources():

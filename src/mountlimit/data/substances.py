@@ -227,8 +227,19 @@ def _own(name: str) -> Material | None:
 
 @cache
 def _families() -> Mapping[str, Mapping[str, Any]]:
+    return read_families(folder("materials") / FAMILY_FILE)
+
+
+def read_families(file: Path) -> Mapping[str, Mapping[str, Any]]:
+    """Read the rows of the family file.
+
+    Raises
+    ------
+    InputError
+        when it is no TOML, or holds anything but tables.
+    """
     shown = f"materials/{FAMILY_FILE}"
-    rows = read_toml(folder("materials") / FAMILY_FILE, shown)
+    rows = read_toml(file, shown)
     loose = [name for name, row in rows.items() if not isinstance(row, dict)]
     wrong = [Mistake(shown, name, "", f"expected a table [{name}]") for name in loose]
     if wrong:

@@ -34,7 +34,8 @@ def bend_radius(picker: Picker, parts: Parts, thickness: Value, way: float) -> V
     source = f"common practice, no source ({tight:g} to 4 thicknesses, bent, rolled or extruded)"
     if known and least > USUAL * t:
         source += f"; least bend radius: {known[1]}"
-    low, likely, high = (min(radius, ROOM * way) for radius in (low, likely, high))
+    room = ROOM * way if way > 0 else tight * t  # no room at all: told below
+    low, likely, high = (min(radius, room) for radius in (low, likely, high))
     radius = picker.between("mount.bend_radius", low, likely, high, source)
     if radius >= way:
         picker.mistake(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import logging
+import stat
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -35,12 +36,12 @@ def opened(path: Path) -> tuple[Any, list[str]]:
     binary = raw.startswith(_BINARY)
     if not binary:
         _look(path.name, raw)
-    import ezdxf
-    from ezdxf import recover
-
     log = logging.getLogger("ezdxf")
     if not log.handlers:
         log.addHandler(logging.NullHandler())  # its warnings are not for our user
+    import ezdxf
+    from ezdxf import recover
+
     try:
         if binary:
             document = ezdxf.readfile(str(path))
@@ -64,21 +65,29 @@ def too_many(name: str, count: str) -> OutlineError:
 
 def _raw(path: Path) -> bytes:
     try:
-        if not path.is_file():
-            raise fault(str(path), "this is a folder" if path.is_dir() else "no such file", _near(path))  # fmt: skip
-        size = path.stat().st_size
-        if size > LARGEST_FILE:
-            raise fault(path.name, f"is {size / 1e6:.0f} MB; expected at most 20 MB", "keep only the plate in the drawing")  # fmt: skip
-        return path.read_bytes()
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or "not a file name"
-        raise fault(str(path), f"cannot be read: {reason}") from None
+        kind = path.stat().st_mode
+        if not stat.S_ISREG(kind):
+            words = "this is a folder" if stat.S_ISDIR(kind) else "is no ordinary file"
+            raise fault(str(path), words, _near(path))
+        with path.open("rb") as file:
+            raw = file.read(LARGEST_FILE + 1)
+        if len(raw) > LARGEST_FILE:
+            size = max(path.stat().st_size, len(raw)) / 1e6
+            raise fault(path.name, f"is {size:.0f} MB; expected at most 20 MB", "keep only the plate in the drawing")  # fmt: skip
+        return raw
+    except (FileNotFoundError, NotADirectoryError, ValueError):  # the last: no name for a file
+        raise fault(str(path), "no such file", _near(path)) from None
+    except OSError as error:
+        raise fault(str(path), f"cannot be read: {error.strerror}") from None
 
 
 def _near(path: Path) -> str:
     import difflib
 
-    names = [p.name for p in path.parent.glob("*.[dD][xX][fF]")] if path.parent.is_dir() else []
+    try:
+        names = [p.name for p in path.parent.glob("*.[dD][xX][fF]")]
+    except (OSError, ValueError):  # no folder, or one that cannot be listed
+        names = []
     near = difflib.get_close_matches(path.name, names, 1)
     return f"did you mean {near[0]}?" if near else "the name is taken from the drive file's folder"
 

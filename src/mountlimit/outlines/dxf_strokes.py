@@ -18,6 +18,9 @@ DEEPEST_BLOCK = 12
 SPAN_CHORDS = 8  # least chords between two knots of a spline
 DEEPEST_HALVING = 8
 MOST_PLACES = 50_000
+MOST_FIT_POINTS = 1000  # solving for them grows with the square in memory
+MOST_CONTROL_POINTS = 2000  # 16 000 places at least
+HIGHEST_DEGREE = 10
 FLAT = 1e-5  # m
 
 
@@ -160,15 +163,27 @@ class Collector:
             chord = self._chord(entity.dxf.major_axis.magnitude)
             points = entity.flattening(chord, 36)
         else:
+            self._refuse_wild(entity)
             curve = entity.construction_tool()
-            if len(curve.control_points) > MOST_PLACES:
-                self._count(len(curve.control_points))
             size = max(curve.control_points[0].distance(p) for p in curve.control_points)
             points = _spline_points(curve, self._chord(size))
         places = self._flat(points)
         if len(places) < 2:
             raise ValueError("no curve")
         return Stroke(places, layer)
+
+    def _refuse_wild(self, spline: Any) -> None:
+        """Refuse a spline whose solving or stepping would take minutes."""
+        for points, most in (
+            (spline.fit_points, MOST_FIT_POINTS),
+            (spline.control_points, MOST_CONTROL_POINTS),
+        ):
+            if len(points) > most:
+                raise fault(self.name, f"has a spline of {len(points)} points; expected at most {most}",
+                            "draw it as lines and arcs")  # fmt: skip
+        if spline.dxf.degree > HIGHEST_DEGREE:
+            raise fault(self.name, f"has a spline of degree {spline.dxf.degree}; expected at most {HIGHEST_DEGREE}",
+                        "draw it as lines and arcs")  # fmt: skip
 
     def _chord(self, size: float) -> float:
         """Farthest a chord may lie from a curve of this size, in units of the drawing."""
@@ -187,6 +202,8 @@ def _spline_points(curve: Any, chord: float) -> list[Any]:
         steps = [start + (end - start) * k / SPAN_CHORDS for k in range(SPAN_CHORDS + 1)]
         for a, b in pairwise(steps):
             points += _halved(curve, a, b, points[-1], chord, DEEPEST_HALVING)
+        if len(points) > MOST_PLACES:  # refused as soon as it is counted
+            break
     return points
 
 

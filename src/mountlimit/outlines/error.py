@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from ..errors import MountlimitError
+from ..errors import MOST_SHOWN, MountlimitError, one_line
 
 
 class Fault(NamedTuple):
@@ -17,9 +17,9 @@ class Fault(NamedTuple):
     suggestion: str = ""
 
     def __str__(self) -> str:
-        found = f" = '{self.value}'" if self.value else ""
-        hint = f" ({self.suggestion})" if self.suggestion else ""
-        return f"{self.key}{found}: {self.expected}{hint}"
+        found = f" = '{one_line(self.value)}'" if self.value else ""
+        hint = f" ({one_line(self.suggestion)})" if self.suggestion else ""
+        return f"{self.key}{found}: {one_line(self.expected)}{hint}"
 
 
 class OutlineError(MountlimitError):
@@ -27,7 +27,9 @@ class OutlineError(MountlimitError):
 
     def __init__(self, *faults: Fault) -> None:
         self.faults: Sequence[Fault] = faults
-        super().__init__("\n".join(str(fault) for fault in faults))
+        shown = [str(fault) for fault in faults[:MOST_SHOWN]]
+        rest = len(faults) - len(shown)
+        super().__init__("\n".join([*shown, f"and {rest} more"] if rest else shown))
 
 
 class EntryMistake(MountlimitError):
@@ -35,4 +37,7 @@ class EntryMistake(MountlimitError):
 
     def __init__(self, entry: object, expected: str, suggestion: str = "") -> None:
         self.entry, self.expected, self.suggestion = entry, expected, suggestion
-        super().__init__(f"'{entry}': {expected}" + (f" ({suggestion})" if suggestion else ""))
+        super().__init__(
+            f"'{one_line(str(entry), 100)}': {expected}"
+            + (f" ({suggestion})" if suggestion else "")
+        )
