@@ -76,10 +76,10 @@ def test_another_process_writes_the_same_bytes(tmp_path):
         "def once(*given):\n    kept or kept.append(own(*given))\n    return kept[0]\n"
         "gather.gather = once\n"
         "for kind in ('html', 'json'):\n"
-        "    main(['report', sys.argv[1], '--quick', '-o', f'one.{kind}'], standalone_mode=False)\n"
+        "    main(['report', sys.argv[1], '--quick', '-o', f'{sys.argv[-1]}/one.{kind}'], standalone_mode=False)\n"
     )
     subprocess.run(
-        [sys.executable, "-c", code, str(drive_path(name))], check=True, capture_output=True, cwd=tmp_path,
+        [sys.executable, "-c", code, str(drive_path(name)), str(tmp_path)], check=True, capture_output=True,
         env={**os.environ, "PYTHONHASHSEED": "7", "SOURCE_DATE_EPOCH": EPOCH},
     )  # fmt: skip
     assert (tmp_path / "one.html").read_bytes() == page(name).encode()
