@@ -23,6 +23,7 @@ HERE = Path(__file__).parent
 ROOT = HERE.parents[1]
 RESULTS = HERE / "all_sheets.json"
 SHEET_TESTS = ("test_page.py", "test_printed_lines.py", "test_same_numbers.py", "test_schema.py")
+HEAVIEST = 500_000  # bytes of a page
 FIGURE_TESTS = "test_every_drive or test_words or test_any_title"
 
 
@@ -76,6 +77,34 @@ def _figures(name: str) -> dict[str, object]:
     return {"figures": _pytest("tests/figures/test_figures.py", "-k", FIGURE_TESTS, FIGURES=name)}
 
 
+def faults(results: dict[str, dict[str, object]]) -> list[str]:
+    """Say what is missing, out of date, failed or too heavy; nothing where all is well."""
+    from mountlimit.mounts import FORMS
+
+    found = []
+    for name, path in drives().items():
+        one = results.get(name, {})
+        if one.get("mark") != mark(path):
+            found.append(f"{name}: not looked at as it is now")
+            continue
+        found += [f"{name}: {f}" for f in _failed(one, {"sheet": 20, "figures": 6})]
+        if not 0 < one.get("page_bytes", 0) < HEAVIEST:
+            found.append(f"{name}: page of {one.get('page_bytes')} bytes")
+    for form in FORMS:
+        name = f"starter of {form.replace(' ', '_')}"
+        found += [f"{name}: {f}" for f in _failed(results.get(name, {}), {"figures": 6})]
+    return found
+
+
+def _failed(one: dict[str, dict[str, object]], least: dict[str, int]) -> list[str]:
+    found = []
+    for part, count in least.items():
+        tests = one.get(part, {"passed": 0, "failed": ["not run"], "status": 1})
+        if tests["failed"] or tests["status"] or tests["passed"] < count:
+            found.append(f"{part}: {tests}")
+    return found
+
+
 def main() -> None:
     """Run what is missing."""
     from mountlimit.mounts import FORMS
@@ -93,6 +122,7 @@ def main() -> None:
         part.write_text(json.dumps(dict(sorted(results.items())), indent=1) + "\n")
         part.replace(RESULTS)
         print(name, results[key], flush=True)
+    print(*(faults(results) or ["all drives are well"]), sep="\n")
 
 
 if __name__ == "__main__":

@@ -114,7 +114,7 @@ def _two(one: DriveFile, two: DriveFile, stamp: str) -> _Made:
     from ..report.compare_text import record as result
     from ..sheet import against, as_data
 
-    found = compare(one, two)
+    found = against.bare(compare(one, two))
     sheet = against.sheet(found, against.head(found, stamp))
     return _Made(
         sheet=sheet, data=lambda: as_data.record(sheet, result(found), as_data.PAIR_SCHEMA),

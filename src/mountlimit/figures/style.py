@@ -8,7 +8,7 @@ import re
 import unicodedata
 import warnings
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import wraps
@@ -111,6 +111,11 @@ def clip(text: str, columns: int) -> str:
             return found + "…"
         found += letter
     return found
+
+
+def room_for(names: Sequence[str], least: float) -> float:
+    """Give how much room names at an axis need, inches; at least ``least``."""
+    return max(least, 0.15 + 0.62 * SMALL / POINT * max(map(len, names)))
 
 
 def _columns(text: str) -> int:

@@ -106,7 +106,8 @@ def draw(shown: Shown) -> Figure:
     height = TOP + BOTTOM + ROW * len(shown.rows)
     titles = "; ".join(f"{k}: {style.clip(t, 38)}" for k, t in zip("AB", shown.titles, strict=True))
     figure = style.figure(height, TITLE, titles)
-    left, wide = 1.5 / style.WIDTH, 3.3 / style.WIDTH
+    names = style.room_for([row.name for row in shown.rows], 1.5)
+    left, wide = names / style.WIDTH, (4.8 - names) / style.WIDTH
     axes = figure.add_axes((left, BOTTOM / height, wide, ROW * len(shown.rows) / height))
     for i, row in enumerate(shown.rows):
         for letter, bar, place in zip("AB", (row.a, row.b), (i - 0.2, i + 0.2), strict=True):

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 from pathlib import Path
 
 from .. import __version__
 from ..assess import CAUTIONS, not_checked
 from ..compare import Comparison
+from ..limits import Found
 from ..report import compare_text
 from .blocks import Block, Bullets, Head, Paragraph, Picture, Section, Sheet, Subheading
 from .capture import blocks_of
@@ -25,9 +26,18 @@ class PairHead(Head):
     against_sha256: str
 
 
+def bare(c: Comparison) -> Comparison:
+    """Give the comparison with its files' names alone: a page tells no folders of whoever made it."""
+    return replace(c, a=_bare(c.a), b=_bare(c.b))
+
+
+def _bare(found: Found) -> Found:
+    return replace(found, file=replace(found.file, name=Path(found.file.name).name))
+
+
 def head(c: Comparison, date: str | None) -> PairHead:
-    """Give the block on top; the date given, that of SOURCE_DATE_EPOCH, or today."""
-    one, two = (Path(x.file.name).name for x in (c.a, c.b))
+    """Give the block on top, of a ``bare`` comparison; the date given, that of SOURCE_DATE_EPOCH, or today."""
+    one, two = c.a.file.name, c.b.file.name
     return PairHead(
         title=f"{c.a.drive.title or one} against {c.b.drive.title or two}", file=one, against_file=two,
         input_sha256=c.a.file.sha256, against_sha256=c.b.file.sha256, version=__version__,
@@ -36,7 +46,7 @@ def head(c: Comparison, date: str | None) -> PairHead:
 
 
 def sheet(c: Comparison, top: PairHead) -> Sheet:
-    """Lay the page out."""
+    """Lay the page of a ``bare`` comparison out."""
     opening, *parts = _parts(blocks_of(compare_text.write, c))
     first, *rest = opening[1]
     assert isinstance(first, Paragraph)
