@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import os
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -117,6 +118,13 @@ IDEAL = {
     "shaft__bearing_play": "0 mm", "duty__starting_factor": 1, "motor__mass": "0.05 kg",
     "motor__torque_scatter": 1, "mount__warping_held": 1, "fixings__joint_stiffness": "10000 kN/mm",
 }  # fmt: skip
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _shared_folder(tmp_path_factory: pytest.TempPathFactory) -> None:
+    """A folder that all workers of a run share, for what is worked out once a run (see ``sheet.made``)."""
+    own = Path(tmp_path_factory.getbasetemp())
+    os.environ["MOUNTLIMIT_SHARED"] = str(own.parent if "PYTEST_XDIST_WORKER" in os.environ else own)
 
 
 @pytest.fixture

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from . import evaluate
+from . import evaluate, units
 from .case import Check
 from .drivefile import DriveFile
 from .evaluate import Curve
@@ -193,7 +193,7 @@ def _limit(
     return Limit(
         check=curve.check, current_kind="continuous" if level == "continuous" else "peak setting",
         safe=safe, gives=gives, gives_low=low, gives_high=high, factor=factor, factor_source=source,
-        ends=ends, corner=corner, reach=reach, why_not=_why_not(drive, curve.check, safe, utilisation * factor, reach),
+        ends=ends, corner=corner, reach=reach, why_not=_why_not(drive, curve.check, safe, utilisation * factor, reach, corner),
     )  # fmt: skip
 
 
@@ -296,12 +296,18 @@ THERE = {
     "chain line": "out of line as built, bearing play, a slack or worn chain",
     "clamped tube": "the pull of the clamp's own bolts",
 }
-THERE_ELSE = "weight, knocks, pull of the slack chain"
+THERE_ELSE = "weight, pull of the slack chain, knocks"
+KNOCK = "duty.bump"
 
 
-def _why_not(drive: Drive, check: Check, safe: float, utilisation: Array, reach: float) -> str:
+def _why_not(
+    drive: Drive, check: Check, safe: float, utilisation: Array, reach: float,
+    corner: Mapping[str, float],
+) -> str:  # fmt: skip
     if safe == 0.0:
         there = THERE.get(check.part, THERE_ELSE)
+        if KNOCK in corner and check.part not in THERE:
+            there += f", taken as {units.show(corner[KNOCK], 'acceleration')}: {KNOCK}"
         if drive.policy.jam and check.meets_a_jam:
             there += ", a dead stop from motor.speed"
         return (

@@ -1,10 +1,18 @@
-"""Sheets for the tests of this folder, each worked out once a run."""
+"""Sheets for the tests of this folder, each worked out once a run and kept where all workers find it.
+
+The ordinary run looks at two drives; ``all_sheets.py`` runs the same tests on every drive, by the
+variable SHEETS, and keeps what came of it in ``all_sheets.json``.
+"""
 
 from __future__ import annotations
 
+import contextlib
 import json
+import os
+import pickle
 import shutil
 import subprocess
+from collections.abc import Iterator
 from functools import cache
 from html.parser import HTMLParser
 from pathlib import Path
@@ -12,57 +20,75 @@ from typing import Any
 
 import pytest
 
-from conftest import drive_file
 from mountlimit.cards import folder
 from mountlimit.drivefile import read
 from mountlimit.report.record import record as result_record
 from mountlimit.sheet import as_data, content, gather, html, markdown
 from mountlimit.sheet.blocks import Sheet
-from mountlimit.sheet.content import Gathered
 
-DATE = "2026-01-02"
-SAMPLE = ("apple_press", "hay_elevator", "turf_roller")  # the hay elevator is in inches
-WHOLE = "hay_elevator"
+try:
+    import fcntl
+except ImportError:  # no such lock here: at worst two workers work the same sheet out
+    fcntl = None  # type: ignore[assignment]
+
+DATE, EPOCH = "2026-01-02", "1767312000"
+ORDINARY = ("hay_elevator", "turf_roller")  # in inches; an own outline
+SAMPLE = tuple(os.environ["SHEETS"].split()) if os.environ.get("SHEETS") else ORDINARY
+WHOLE = bool(os.environ.get("SHEETS"))  # with what to change, which takes longest
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser")
 needs_chromium = pytest.mark.skipif(CHROMIUM is None, reason="chromium is not installed")
 
 
-@cache
-def gathered(name: str) -> Gathered:
-    """Everything of an example's sheet; what to change on one of them only, for time."""
-    return gather.gather(read(folder("examples") / f"{name}.toml"), quick=name != WHOLE)
+def drive_path(name: str) -> Path:
+    """The drive file of that name: an example, or a story of ``tests/drives``."""
+    found = folder("examples") / f"{name}.toml"
+    return found if found.is_file() else Path(__file__).parents[1] / "drives" / f"{name}.toml"
+
+
+@contextlib.contextmanager
+def alone(name: str) -> Iterator[Path]:
+    """Hold the shared folder's place of that name, so that no other worker does the same work."""
+    place = Path(os.environ["MOUNTLIMIT_SHARED"]) / name
+    with open(place.with_suffix(".lock"), "w") as lock:
+        if fcntl is not None:
+            fcntl.flock(lock, fcntl.LOCK_EX)
+        yield place
 
 
 @cache
+def kept(name: str) -> tuple[Sheet, dict[str, Any], str]:
+    """A drive's sheet, the result it was made from, and its page."""
+    with alone(f"sheet-{name}.pickle") as place:
+        if not place.is_file():
+            found = gather.gather(read(drive_path(name)), quick=not WHOLE)
+            made = content.sheet(found, gather.head(found.assessment, DATE))
+            whole = made, result_record(found.assessment), html.render(made)
+            part = place.with_suffix(".part")
+            part.write_bytes(pickle.dumps(whole))
+            part.replace(place)
+        return pickle.loads(place.read_bytes())
+
+
 def sheet(name: str) -> Sheet:
-    """The sheet of an example."""
-    found = gathered(name)
-    return content.sheet(found, gather.head(found.assessment, DATE))
+    """The sheet of a drive."""
+    return kept(name)[0]
 
 
-@cache
 def page(name: str) -> str:
-    """An example's sheet as HTML."""
-    return html.render(sheet(name))
+    """A drive's sheet as HTML."""
+    return kept(name)[2]
 
 
 @cache
 def text(name: str) -> str:
-    """An example's sheet as Markdown."""
+    """A drive's sheet as Markdown."""
     return markdown.render(sheet(name))
 
 
 @cache
 def data(name: str) -> dict[str, Any]:
-    """An example's sheet as data, as it would be read back."""
-    made = as_data.record(sheet(name), result_record(gathered(name).assessment))
-    return json.loads(json.dumps(made))
-
-
-@cache
-def plain() -> Gathered:
-    """A short drive with a plain title."""
-    return gather.gather(drive_file(title="plain"), quick=True)
+    """A drive's sheet as data, as it would be read back."""
+    return json.loads(json.dumps(as_data.record(sheet(name), kept(name)[1])))
 
 
 def dumped(path: Path, *options: str) -> str:

@@ -38,7 +38,7 @@ def si(shown: str) -> tuple[float, float]:
     # Trailing zeros are dropped in print: the last digit kept is the sixth, or a later printed one.
     sixth = math.floor(math.log10(abs(number))) - 5 if number else -decimals + power
     half = 0.5 * 10.0 ** min(sixth, power - decimals) if number else 0.5e-7
-    if unit is None:
+    if unit in (None, "rev", "rev/s"):  # turns are counted, as n in z * p * n
         return number, half
     for kind in KINDS:
         if kind == "ratio":

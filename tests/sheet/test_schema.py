@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import json
+from functools import cache
 from importlib.resources import files
 
 import jsonschema
@@ -21,10 +22,18 @@ def test_the_schema_is_one():
     jsonschema.Draft202012Validator.check_schema(SCHEMA)
 
 
-@pytest.mark.parametrize("name", [*SAMPLE, "rope_tow"])
+@pytest.mark.parametrize("name", SAMPLE)
 def test_examples_are_as_the_schema_says(name):
     mistakes = [f"{m.json_path}: {m.message[:200]}" for m in CHECK.iter_errors(data(name))]
     assert not mistakes
+
+
+@cache
+def short():
+    """A sound record with one section only: what is looked at below stands in it."""
+    found = {**data(SAMPLE[0]), "sections": data(SAMPLE[0])["sections"][:1]}
+    assert CHECK.is_valid(found)
+    return found
 
 
 @pytest.mark.parametrize(
@@ -43,7 +52,7 @@ def test_examples_are_as_the_schema_says(name):
     ],
 )
 def test_a_wrong_record_fails(path, value):
-    wrong = copy.deepcopy(data(SAMPLE[0]))
+    wrong = copy.deepcopy(short())
     at = wrong
     for key in path[:-1]:
         at = at[key]
@@ -53,6 +62,6 @@ def test_a_wrong_record_fails(path, value):
 
 @pytest.mark.parametrize("key", SCHEMA["$defs"]["result"]["required"])
 def test_a_missing_part_of_the_result_fails(key):
-    wrong = copy.copy(data(SAMPLE[0]))
+    wrong = copy.copy(short())
     wrong["result"] = {k: v for k, v in wrong["result"].items() if k != key}
     assert not CHECK.is_valid(wrong)

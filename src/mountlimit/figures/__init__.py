@@ -13,6 +13,7 @@ from typing import Any
 from .. import writing
 from ..assess import Assessment
 from ..chains import Choice
+from ..compare import Comparison
 from ..thickness import Thinnest
 from . import (
     chain_bars,
@@ -23,6 +24,7 @@ from . import (
     section,
     style,
     thicknesses,
+    two_drives,
     use_curves,
 )
 from . import layout as drive_layout
@@ -74,12 +76,25 @@ def sheets(
     a: Assessment, thickness: Sequence[Thinnest] = (), chains: Sequence[Choice] = ()
 ) -> list[Sheet]:
     """Give every figure as SVG text that may stand in one page with the others (own names inside)."""
-    return [
-        found
-        if isinstance(found, Sheet)
-        else Sheet(name=found.name, title=found.title, svg=style.svg(found), alt=found.alt)
-        for found in pictures(a, thickness, chains)
-    ]
+    return [_sheet(found) for found in pictures(a, thickness, chains)]
+
+
+def _sheet(found: Picture | Sheet) -> Sheet:
+    if isinstance(found, Sheet):
+        return found
+    return Sheet(name=found.name, title=found.title, svg=style.svg(found), alt=found.alt)
+
+
+def of_two(c: Comparison) -> Picture:
+    """Draw two drives' limits side by side."""
+    found = _picture(two_drives, two_drives.read(c))
+    assert isinstance(found, Picture)
+    return found
+
+
+def sheet_of_two(c: Comparison) -> Sheet:
+    """Give the figure of two drives as SVG text."""
+    return _sheet(of_two(c))
 
 
 def write_all(
@@ -93,8 +108,15 @@ def write_all(
     MountlimitError
         when the folder is missing or cannot be written
     """
+    return written(pictures(a, thickness, chains), directory, kinds)
+
+
+def written(
+    pictures: Sequence[Picture | Sheet], directory: Path, kinds: Sequence[str] = KINDS
+) -> list[Path]:
+    """Write figures into a folder; give their paths. Raises as ``write_all``."""
     made = []
-    for found in pictures(a, thickness, chains):
+    for found in pictures:
         if isinstance(found, Sheet):
             continue
         for kind in kinds:

@@ -93,7 +93,8 @@ def draw(shown: Shown) -> Figure:
     """Draw the bars."""
     height = TOP + BOTTOM + ROW * len(shown.bars)
     figure = style.figure(height, TITLE, shown.drive_title)
-    left, wide = 1.5 / style.WIDTH, 2.95 / style.WIDTH
+    names = style.room_for([bar.name for bar in shown.bars], 1.5)
+    left, wide = names / style.WIDTH, (4.45 - names) / style.WIDTH
     axes = figure.add_axes((left, BOTTOM / height, wide, ROW * len(shown.bars) / height))
     for row, bar in enumerate(shown.bars):
         _draw_bar(axes, row, bar, shown.right)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import base64
 import io
 import re
 import unicodedata
 import warnings
-from collections.abc import Callable, Iterator
+from collections import Counter
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import wraps
@@ -40,7 +42,10 @@ RC: dict[str, Any] = {
 }  # fmt: skip
 FALLBACK = "'DejaVu Sans', Verdana, sans-serif"  # Verdana is as wide
 ATTRIBUTE = re.compile(r'(?<=\s)(d|x|y|transform|width|height)="([^"]*)"')
-DECIMALS = re.compile(r"-?\d+\.\d{3,}")
+DECIMALS = re.compile(r"-?\d+\.\d{2,}")
+LOOK = re.compile(r' style="([^"]*)"')
+IMAGE = re.compile(r"data:image/png;base64,([\w+/=\s]*)")
+SHADES = 64
 P = ParamSpec("P")
 
 
@@ -108,6 +113,11 @@ def clip(text: str, columns: int) -> str:
     return found
 
 
+def room_for(names: Sequence[str], least: float) -> float:
+    """Give how much room names at an axis need, inches; at least ``least``."""
+    return max(least, 0.15 + 0.62 * SMALL / POINT * max(map(len, names)))
+
+
 def _columns(text: str) -> int:
     return sum(2 if unicodedata.east_asian_width(c) in "WF" else 1 for c in text)
 
@@ -124,21 +134,58 @@ def svg(picture: Picture) -> str:
     text = text[text.index("<svg") :].replace("'DejaVu Sans'", FALLBACK)
     text = re.sub(r"<metadata>.*?</metadata>", "", text, flags=re.DOTALL)
     used = set(re.findall(r"(?:url\(|href=\")#([^\")]+)", text))
-    text = re.sub(
-        r' id="([^"]*)"', lambda m: f' id="{picture.name}-{m[1]}"' if m[1] in used else "", text
-    )
-    text = re.sub(r"(url\(|href=\")#", rf"\1#{picture.name}-", text)
+    names = {name: f"{picture.name}-n{i}" for i, name in enumerate(sorted(used))}
+    text = re.sub(r' id="([^"]*)"', lambda m: f' id="{names[m[1]]}"' if m[1] in used else "", text)
+    text = re.sub(r"(url\(|href=\")#([^\")]+)", lambda m: f"{m[1]}#{names[m[2]]}", text)
+    text = text.replace('xlink:href="#', 'href="#')
     text = re.sub(r"<!--.*?-->|(?<=>)\n\s*(?=<)", "", text, flags=re.DOTALL)
-    text = ATTRIBUTE.sub(lambda m: f'{m[1]}="{_short(m[2])}"', text)
-    head, rest = text.split(">", 1)
+    text = ATTRIBUTE.sub(
+        lambda m: f'{m[1]}="{_short(m[2], 2 if m[1] == "transform" else 1)}"', text
+    )
+    text = re.sub(r' d="([^"]*)"', lambda m: f' d="{_joined(m[1])}"', text)
+    head, rest = IMAGE.sub(_fewer_shades, text).split(">", 1)
+    rules, rest = _classes(picture.name, rest)
     said = f"<title>{escape(picture.title)}</title><desc>{escape(picture.alt)}</desc>"
-    return f'{head} role="img">{said}{rest}'
+    return f'{head} role="img">{said}{rules}{rest}'
 
 
-def _short(numbers: str) -> str:
-    """Write the numbers of a drawing attribute to a hundredth of a point."""
-    found = DECIMALS.sub(lambda m: f"{float(m[0]):.2f}".rstrip("0").rstrip("."), numbers)
+def _classes(name: str, text: str) -> tuple[str, str]:
+    """Say each look that is drawn more than once in one rule, by classes of the figure's own."""
+    looks = [look for look, times in Counter(LOOK.findall(text)).items() if times > 1]
+    names = {look: f"{name}-{i}" for i, look in enumerate(looks)}
+    rules = "".join(f".{names[look]}{{{_close(look)}}}" for look in looks)
+    text = LOOK.sub(
+        lambda m: f' class="{names[m[1]]}"' if m[1] in names else f' style="{_close(m[1])}"', text
+    )
+    return (f"<style>{rules}</style>" if rules else ""), text
+
+
+def _close(look: str) -> str:
+    return re.sub(r"([:;]) ", r"\1", look)
+
+
+def _fewer_shades(found: re.Match[str]) -> str:
+    """Write an inner picture with a palette: its greys need no more."""
+    from PIL import Image
+
+    held = io.BytesIO()
+    whole = Image.open(io.BytesIO(base64.b64decode(found[1])))
+    few = whole.convert("RGBA").quantize(
+        SHADES, Image.Quantize.FASTOCTREE, dither=Image.Dither.NONE
+    )
+    few.save(held, format="png", optimize=True)
+    return f"data:image/png;base64,{base64.b64encode(held.getvalue()).decode()}"
+
+
+def _short(numbers: str, digits: int) -> str:
+    """Write the numbers of a drawing attribute to so many decimals of a point (0.1 is 0.035 mm)."""
+    found = DECIMALS.sub(lambda m: f"{float(m[0]):.{digits}f}".rstrip("0").rstrip("."), numbers)
     return " ".join(found.split())
+
+
+def _joined(path: str) -> str:
+    """Write a path without the spaces round its letters."""
+    return re.sub(r" ?([A-Za-z]) ?", r"\1", path)
 
 
 def png(picture: Picture) -> bytes:

@@ -142,7 +142,7 @@ def turns_per_second(angular_speed: Number) -> Number:
 
     Returns
     -------
-    n [1/s]
+    n [rev/s]
 
     Source
     ------

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from .. import cards, spectrum
+from .. import cards, spectrum, units
 from ..factors import DESIGN_FACTORS
 from ..model import ChainDrive, Duty, DutyStep, Motor, Policy, Shaft, ShaftPlace, Use
 from ..picking import Picker
@@ -16,6 +16,8 @@ COMMON = "common practice, no source"
 EVERY_WAY = (("across", 0.0), ("away", 90.0), ("towards", -90.0), ("across reversed", 180.0))
 TOOTH_RELIEF = {"chamfered": (0.10, 0.13, 0.15), "flat": (0.0, 0.03, 0.05)}
 UNKNOWN_RELIEF = (0.03, 0.10, 0.15)
+STANDING = ("stands still", "holds a load")  # machines that meet no kerb
+STANDING_KNOCK = ("1 g", "1.5 g", "3 g")
 
 
 def chain(picker: Picker) -> ChainDrive:
@@ -139,11 +141,20 @@ def duty(picker: Picker, welded: bool) -> Duty:
     factor = picker.optional("duty.starting_factor")
     return Duty(
         reverse=picker.number("duty.reverse"), ramp=picker.optional("duty.ramp"),
-        starting_factor=factor, bump=picker.number("duty.bump"), hours=picker.number("duty.hours"),
+        starting_factor=factor, bump=_knock(picker), hours=picker.number("duty.hours"),
         bearing_hours=_for_life(picker, "duty.bearing_hours"),
         chain_factor=_for_life(picker, "duty.chain_factor"),
         starts=_for_welds(picker, "duty.starts", welded), spectrum=_spectrum(picker),
     )  # fmt: skip
+
+
+def _knock(picker: Picker) -> Value:
+    """Give the knock the frame sees; what stands still meets no kerb."""
+    standing = "use.machine" in picker.given and picker.given["use.machine"].value in STANDING
+    if not standing:
+        return picker.number("duty.bump")
+    low, likely, high = (units.parse(g, "acceleration") for g in STANDING_KNOCK)
+    return picker.between("duty.bump", low, likely, high, f"a machine that stands ({COMMON})")
 
 
 def _spectrum(picker: Picker) -> tuple[DutyStep, ...]:

@@ -8,11 +8,12 @@ from typing import Any
 from .blocks import Sheet
 
 SCHEMA = "mountlimit-sheet-1"
+PAIR_SCHEMA = "mountlimit-compare-sheet-1"
 
 
-def record(sheet: Sheet, result: dict[str, Any]) -> dict[str, Any]:
+def record(sheet: Sheet, result: dict[str, Any], schema: str = SCHEMA) -> dict[str, Any]:
     """Give the sheet with the result record (SI) it was made from; pictures by their words."""
-    return {"schema": SCHEMA, "result": result, **_plain(sheet)}
+    return {"schema": schema, "result": result, **_plain(sheet)}
 
 
 def _plain(thing: Any) -> Any:

@@ -66,14 +66,19 @@ def write_figures(assessment: Assessment, folder: Path) -> list[Path]:
 
     current = assessment.drive.current
     asked = float(current.wanted or current.set)
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise MountlimitError(f"{folder}: cannot be made: {error.strerror}") from None
+    made(folder)
     return write_all(
         assessment, folder, thickness=thickness.thinnest(assessment.file, asked),
         chains=chains.compare(assessment.file),
     )  # fmt: skip
+
+
+def made(folder: Path) -> None:
+    """Make a folder if need be. Raises ``MountlimitError`` when it cannot be made."""
+    try:
+        folder.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
+        raise MountlimitError(f"{folder}: cannot be made: {error.strerror}") from None
 
 
 def _pull_test(file: DriveFile) -> tuple[Block, ...]:

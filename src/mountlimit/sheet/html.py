@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from html import escape
 from importlib.resources import files
 from itertools import groupby
 from typing import Any
 
-from .blocks import Picture, Sheet
+from .blocks import Picture, Sheet, StepLine
 from .clean import clean, long_words
 
 PAPER = {"A4": "A4", "letter": "Letter"}
-_ID = re.compile(r'(\bid="|url\(#|href="#)')
 _ROLE = re.compile(r' (role|aria-label|aria-labelledby)="[^"]*"')
+_DESC = re.compile(r"<desc>.*?</desc>", re.DOTALL)  # the words stand in the label
 _HEAD = re.compile(r"^.*?(?=<svg\b)", re.DOTALL)
 
 
@@ -28,6 +29,7 @@ def render(sheet: Sheet, paper: str = "A4") -> str:
         autoescape=True, undefined=StrictUndefined, keep_trailing_newline=True, finalize=_fit
     )
     environment.filters["long_words"] = long_words
+    environment.filters["again"] = again
     environment.filters["groupby_runs"] = lambda lines: [
         list(run) for _, run in groupby(lines, key=lambda line: line.repeated)
     ]
@@ -44,9 +46,19 @@ def _fit(thing: Any) -> Any:
 
 
 def inline_svg(picture: Picture) -> str:
-    """Give a picture's SVG without its file head, its names made its own on a page with others."""
-    body = clean(_HEAD.sub("", picture.svg, count=1).strip())
+    """Give a picture's SVG without its file head; its names are its own already (``figures.style.svg``)."""
+    body = clean(_DESC.sub("", _HEAD.sub("", picture.svg, count=1), count=1).strip())
     opening = _ROLE.sub("", body[: body.index(">")])
     told = f'{opening} role="img" aria-label="{escape(picture.alt)}"'
-    body = told + body[body.index(">") :]
-    return _ID.sub(lambda m: f"{m[1]}{picture.name}-", body)
+    return told + body[body.index(">") :]
+
+
+def again(lines: Sequence[StepLine]) -> list[tuple[int, int]]:
+    """Give the steps pointed at as runs of numbers that follow one another: first and last."""
+    found: list[tuple[int, int]] = []
+    for number in sorted({line.number for line in lines}):
+        if found and number == found[-1][1] + 1:
+            found[-1] = (found[-1][0], number)
+        else:
+            found.append((number, number))
+    return found

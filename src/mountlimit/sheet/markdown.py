@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from .against import PairHead
 from .blocks import (
     Block,
     Bullets,
@@ -26,9 +27,14 @@ SPECIAL = re.compile(r"([\\`*_{}\[\]<>#|~])")
 def render(sheet: Sheet) -> str:
     """Write the sheet as Markdown; figures are told by their words."""
     head = sheet.head
+    against = (
+        f" (A) against {_plain(head.against_file)}, sha256 {head.against_sha256} (B)"
+        if isinstance(head, PairHead)
+        else ""
+    )
     lines = [
         f"# {_plain(head.title)}", "",
-        f"mountlimit {head.version}, data {head.data_version}, {head.date}; input {_plain(head.file)}, sha256 {head.input_sha256}. "
+        f"mountlimit {head.version}, data {head.data_version}, {head.date}; input {_plain(head.file)}, sha256 {head.input_sha256}{against}. "
         "Checked by: ____________________", "",
     ]  # fmt: skip
     for section in sheet.sections:
