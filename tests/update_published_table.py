@@ -15,7 +15,7 @@ sys.path.insert(0, str(ROOT / "tests" / "published"))
 
 import catalogue  # noqa: E402
 from printed import Note  # noqa: E402
-from published_cases import CASES, LEFT_OUT, WAITING  # noqa: E402
+from published_cases import CASES, ELSEWHERE, LEFT_OUT, WAITING  # noqa: E402
 
 DEVELOPERS = ROOT / "DEVELOPERS.md"
 START, END = "<!-- published cases: start -->", "<!-- published cases: end -->"
@@ -79,9 +79,11 @@ def block() -> str:
     """Give the text between the two markers."""
     rows = catalogue.rows()
     lines = [
-        f"{len(CASES)} cases of the list of {len(CASES) + len(LEFT_OUT)} go through functions that `check` and `why`",
-        "call (`tests/published/test_reached.py` runs them and looks), and each case calls the functions it names",
-        "(`test_catalogue.py`). Measured by running the tests; a row shows that figure of the test which is farthest",
+        f"{len(CASES)} cases of the list of {len(CASES) + len(LEFT_OUT)} go through functions that `check` or `why`",
+        "call (`tests/published/test_reached.py` runs them and looks; "
+        + ", ".join(f"`{name}`: `{command}` only" for name, command in ELSEWHERE.items())
+        + "), and each case",
+        "itself calls the functions it names (`test_catalogue.py`). Measured by running the tests; a row shows that figure of the test which is farthest",
         "off. *r*: no more than the rounding of the printed figure. *figure*: as printed, or of a second route.",
         "",
         *summary(rows),

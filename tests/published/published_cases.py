@@ -257,6 +257,9 @@ LEFT_OUT: dict[str, str] = {
     "CRP-05": "Findley's law of strain; the cards hold moduli over time",
 }
 
+# What a case names that neither check nor why calls, and the command that does.
+ELSEWHERE = {"chain_drive.pull_from_power": "chains"}
+
 # Formulas with their tests that no command calls yet.
 WAITING = {
     "starting.inertia_share": "a light driven side, whose inertia is not asked for",
