@@ -47,6 +47,8 @@ def block() -> str:
     record = json.loads(RESULTS.read_text(encoding="utf-8"))
     lines = ["| what | CPU time |", "|---|---|"]
     lines += [f"| {what} | {figure} |" for what, figure in rows(record)]
+    taken = ", ".join(f"{name} {n}" for name, n in record["rounds"].items())
+    lines += ["", f"Least of so many rounds: {taken}; the others two or three."]
     return "\n".join([START, *lines, END])
 
 

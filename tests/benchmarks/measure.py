@@ -2,7 +2,8 @@
 
 CPU time, not the clock's (`process_time` inside, the children's own time for whole commands): the
 machine may be busy. Everything is taken in turn, round after round, and the least of the rounds counts;
-all figures are ratios within the one run. Needs the extra `solid`. About five minutes of one idle core.
+all figures are ratios within the one run. Needs the extra `solid`. About a minute of an idle core a round.
+`--more check help ...` adds rounds of those commands to what is stored, of the same versions.
 """
 
 from __future__ import annotations
@@ -99,10 +100,11 @@ def exponent(steps: dict[float, float]) -> float:
     return float(np.polyfit(x, y, 1)[0])
 
 
-def processes(rounds: int) -> dict[str, float]:
+def processes(rounds: int, names: list[str]) -> dict[str, float]:
     """Whole commands, files and imports in the cache of the system."""
     with tempfile.TemporaryDirectory() as out:
-        return least({k: lambda w=w: child(w) for k, w in commands(Path(out)).items()}, rounds)
+        jobs = {k: lambda w=w: child(w) for k, w in commands(Path(out)).items() if k in names}
+        return least(jobs, rounds)
 
 
 def solid_of_the_same_mount(rounds: int) -> dict[str, Any]:
@@ -158,31 +160,52 @@ def facets(rounds: int) -> dict[float, float]:
     return {float(n): t for n, t in least(jobs, rounds).items()}
 
 
-def main() -> None:
-    words = argparse.ArgumentParser(description=__doc__)
-    words.add_argument("--rounds", type=int, default=5)
-    rounds = words.parse_args().rounds
+def versions() -> dict[str, str]:
+    """Give the versions that a figure depends on."""
+    names = ("numpy", "scipy", "matplotlib", "scikit-fem")
+    return {"python": platform.python_version()} | {n: importlib.metadata.version(n) for n in names}
+
+
+def measured(rounds: int) -> dict[str, Any]:
+    """Everything, once."""
     print("whole commands")
-    whole = processes(rounds)
+    names = list(commands(HERE))
+    whole = processes(rounds, names)
     print("the same mount in solid elements")
     solid = solid_of_the_same_mount(max(2, rounds // 2))
     grown = {}
     for name, job in (("samples", samples), ("triangles", meshes), ("plates", facets)):
         print(f"growth with {name}")
         steps = job(max(3, rounds // 2))
-        grown[name] = {"seconds": steps, "exponent": exponent(steps)}
-    record = {
-        "made by": "python tests/benchmarks/measure.py",
-        "example": NAME,
-        "rounds": rounds,
-        "python": platform.python_version(),
-        "versions": {
-            n: importlib.metadata.version(n) for n in ("numpy", "scipy", "matplotlib", "scikit-fem")
-        },
-        "cpu seconds": whole,
-        "solid": solid,
-        "growth": grown,
-    }
+        grown[name] = {
+            "seconds": {str(n): t for n, t in steps.items()},
+            "exponent": exponent(steps),
+        }
+    return {
+        "made by": "python tests/benchmarks/measure.py", "example": NAME, "versions": versions(),
+        "cpu seconds": whole, "rounds": dict.fromkeys(names, rounds), "solid": solid, "growth": grown,
+    }  # fmt: skip
+
+
+def more(record: dict[str, Any], names: list[str], rounds: int) -> dict[str, Any]:
+    """Add rounds of some commands to a stored record."""
+    if record["versions"] != versions():
+        sys.exit("other versions than those stored: measure everything")
+    for name, seconds in processes(rounds, names).items():
+        record["cpu seconds"][name] = min(record["cpu seconds"][name], seconds)
+        record["rounds"][name] += rounds
+    return record
+
+
+def main() -> None:
+    words = argparse.ArgumentParser(description=__doc__)
+    words.add_argument("--rounds", type=int, default=5)
+    words.add_argument("--more", nargs="+", choices=list(commands(HERE)))
+    given = words.parse_args()
+    if given.more:
+        record = more(json.loads(RESULTS.read_text("utf-8")), given.more, given.rounds)
+    else:
+        record = measured(given.rounds)
     RESULTS.write_text(json.dumps(record, indent=1) + "\n", encoding="utf-8")
     update_benchmark_table.write()
 
