@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import json
+
 import pytest
 from click.testing import CliRunner
 
@@ -34,3 +36,22 @@ def test_words_narrow_and_nothing_found_is_said():
     assert "s235" not in run("materials", "aluminium")
     assert run("chains", "unobtainium").strip() == "No chains match unobtainium."
     assert "in" in run("bolts", "M8", "--inch")
+
+
+@pytest.mark.parametrize("kind", DATA_KINDS)
+def test_record_holds_what_the_sheet_says(kind):
+    """As many cards as with words; every number carries unit and source."""
+    found = json.loads(run(kind, "--json"))
+    listed = [line for line in run(kind, "--sources").splitlines() if line and line[0] != " "]
+    assert {card["id"] for card in found} <= set(listed)
+    numbers = [x for card in found for x in card.values() if isinstance(x, dict) and "unit" in x]
+    assert len(numbers) >= len(found)
+    assert all(x["source"] for x in numbers)
+
+
+def test_record_is_in_si():
+    (chain,) = (c for c in json.loads(run("chains", "ANSI", "--json")) if c["id"] == "40")
+    assert chain["pitch"]["value"] == pytest.approx(0.0127, rel=1e-12)
+    assert chain["pitch"]["unit"] == "m"
+    assert chain["minimum_tensile_strength"]["unit"] == "N"
+    assert json.loads(run("chains", "unobtainium", "--json")) == []

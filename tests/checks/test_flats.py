@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from hub_cases import TORQUE, check_of, file_of, limit_of, rows_of
+from scipy.integrate import trapezoid
 from shapely.geometry import Point, box
 
 from mountlimit.errors import InputError
@@ -44,7 +45,7 @@ def test_pressure_gives_the_torque_back(number):
     (pressure, _), _ = rows_of("flats", **{**DOUBLE, "hub__flats": number})
     edge = np.sqrt(0.006**2 - 0.005**2)  # from the middle of the flat to where the round begins
     x = np.linspace(0.0, edge, 20001)
-    torque = number * 0.012 * np.trapezoid(pressure.demand * x / edge * x, x)
+    torque = number * 0.012 * trapezoid(pressure.demand * x / edge * x, x)
     assert torque == pytest.approx(TORQUE, rel=1e-6)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 from hub_cases import TORQUE, check_of, file_of, limit_of, rows_of
+from scipy.integrate import trapezoid
 
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
@@ -22,8 +23,8 @@ def by_pressure(pressure_at):
     """
     angle = np.linspace(-np.pi / 2, np.pi / 2, 200001)
     form = pressure_at(angle)
-    pressed = np.trapezoid(form * np.cos(angle), angle)
-    return 2 * 0.15 * 16000.0 * np.trapezoid(form, angle) / pressed * 0.006
+    pressed = trapezoid(form * np.cos(angle), angle)
+    return 2 * 0.15 * 16000.0 * trapezoid(form, angle) / pressed * 0.006
 
 
 def test_clamp_by_integration():

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import numpy as np
 import pytest
-from scipy.integrate import solve_ivp
+from scipy.integrate import solve_ivp, trapezoid
 
 from conftest import drive_file
 from mountlimit import evaluate, loads
@@ -130,7 +130,7 @@ def test_factor_of_a_drive(slack: str, periods: float) -> None:
     gap, ramp = 0.0, periods * 2 * np.pi * np.sqrt(inertia / stiffness)
     if slack:
         x = np.linspace(-run / 2, run / 2, 20001)
-        arc = np.trapezoid(np.sqrt(1 + (8 * 0.04 * x / run) ** 2), x)
+        arc = trapezoid(np.sqrt(1 + (8 * 0.04 * x / run) ** 2), x)
         gap = (arc - run) / radius
     else:
         drive = resolve(drive_file(duty__ramp=f"{ramp:.9g} s"))

@@ -1,17 +1,18 @@
-"""ASME B29.1 (roller chain): pitch diameters, and the power rating of its appendix.
+"""ASME B29.1-2011, Precision Power Transmission Roller Chains, Attachments, and Sprockets.
 
+Sizes and strengths, pitch diameters, and the power rating of its appendix.
 The rating equations in the American Chain Association form, p in inches, n in rev/min:
 link plates 0.004 z^1.08 n^0.9 p^(3-0.07p) hp (0.0022 for chain 41), rollers and bushes
 1000 K2 z^1.5 p^0.8 / n^1.5 hp; the rating is the lower.  Tolerance: half the last printed digit.
 """
 
 import pytest
-from printed import printed
+from printed import near, printed
 
 from mountlimit import cards
 from mountlimit.formulas import chain_drive
 
-HORSEPOWER = 745.7
+HORSEPOWER, INCH, LBF = 745.7, 0.0254, 4.4482216152605
 
 PITCH_DIAMETERS = {
     9: "74.26", 10: "82.20", 11: "90.16", 13: "106.14", 15: "122.17", 17: "138.23",
@@ -73,3 +74,38 @@ def test_ratings_of_chain_41_and_25() -> None:
     """Computed: 13 teeth at 2000 rpm, 17 teeth at 3000 rpm. CHP-03."""
     assert min(both("41", 13, 2000)) == printed("1.0234")
     assert min(both("25", 17, 3000)) == printed("1.8395")
+
+
+# Single strand: pitch in, roller (25, 35: bush) diameter in, least tensile strength lbf.
+# The roller of 40 is 5/16 in (0.3125): cut to 0.312 there, 7.95 mm (0.3130) in metric tables.
+# The strengths follow 12 500 p^2 lbf (not 41), which the standard's table rounds to 10 lbf.
+SINGLE_STRAND = (
+    ("25", 0.250, 0.130, 781),
+    ("35", 0.375, 0.200, 1758),
+    ("41", 0.500, 0.306, 1500),
+    ("40", 0.500, 0.312, 3125),
+)
+
+
+@pytest.mark.parametrize(("name", "pitch", "roller", "strength"), SINGLE_STRAND)
+def test_sizes_and_tensile_strength(
+    name: str, pitch: float, roller: float, strength: float
+) -> None:
+    """Confirmed: dimensions and least tensile strength of single-strand chain. CHD-01."""
+    chain = cards.chain(name)
+    assert chain.pitch / INCH == near(pitch, abs=0.0005)
+    assert chain.roller_diameter / INCH == near(roller, abs=0.0011)  # 7.95 mm is 0.312 and 0.313
+    assert chain.minimum_tensile_strength / LBF == near(strength, abs=5)
+    assert chain.tensile_kind == "standard minimum"
+
+
+DYNAMIC = (
+    ("25", 140), ("35", 320), ("41", 305), ("40", 560), ("50", 870), ("60", 1230), ("60H", 1420),
+    ("80", 2150), ("80H", 2400),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "strength"), DYNAMIC)
+def test_dynamic_strength(name: str, strength: float) -> None:
+    """Confirmed: least dynamic strength, lbf."""
+    assert cards.chain(name).minimum_dynamic_strength / LBF == near(strength, rel=1e-12)

@@ -1,11 +1,13 @@
-"""EN 1993-1-8 (joints): bolts in bearing, shear, tension and slip; fillet welds.
+"""EN 1993-1-8:2005, Eurocode 3: design of steel structures, design of joints.
 
-Resistance tables for S355 (fu 470 MPa), gamma_M2 1.25, printed to three figures or a tenth of a
+Bolts in bearing, shear, tension and slip; fillet welds.
+
+Figures of resistance tables for S355 (fu 470 MPa), gamma_M2 1.25, printed to three figures or a tenth of a
 kilonewton.
 """
 
 import pytest
-from printed import printed
+from printed import exactly, near, printed
 
 from mountlimit import cards
 from mountlimit.formulas import bolt_group, holes, slip, welds
@@ -37,7 +39,7 @@ def test_bearing_across_the_load_between_bolts() -> None:
     """
     assert holes.bearing_k1_inner(34.0, 14.0) == printed("1.70")
     assert holes.bearing_k1_inner(40.0, 14.0) == printed("2.30")
-    assert holes.bearing_k1_inner(3.1 * 14.0, 14.0) == 2.5
+    assert holes.bearing_k1_inner(3.1 * 14.0, 14.0) == exactly(2.5)
 
 
 def test_shear_and_tension_resistance() -> None:
@@ -69,7 +71,7 @@ def test_m8_in_a_thin_plate() -> None:
     assert (shear, tension) == (printed("14.1"), printed("21.1"))
     # On the line between shear alone and the tension of 1.4 times its resistance.
     use = bolt_group.shear_tension_interaction(shear / 2, shear, 0.7 * tension, tension)
-    assert use == pytest.approx(1.0, rel=1e-12)
+    assert use == near(1.0, rel=1e-12)
 
 
 @pytest.mark.parametrize(
@@ -89,8 +91,8 @@ def test_slip_resistance_of_m20() -> None:
     assert slip.slip_resistance_design(1.0, 2, 0.4, preload, 0.0, 1.25) == printed("109.76")
     # Equation 3.8: tension takes 0.8 of itself off the clamp, down to nothing.
     pulled = slip.slip_resistance_design(1.0, 2, 0.4, preload, 100.0, 1.25)
-    assert pulled == pytest.approx(0.64 * (171.5 - 80.0), rel=1e-12)
-    assert slip.slip_resistance(0.4, preload, 300.0) == 0.0
+    assert pulled == near(0.64 * (171.5 - 80.0), rel=1e-12)
+    assert slip.slip_resistance(0.4, preload, 300.0) == exactly(0.0)
 
 
 @pytest.mark.parametrize(
@@ -104,6 +106,15 @@ def test_fillet_weld_strength(grade: str, ultimate: float, strength: str) -> Non
 
 
 def test_fillet_weld_force() -> None:
-    """Computed: S355, throat 4.2 mm (leg 6 mm), in kN/mm."""
+    """Computed: S355, throat 4.2 mm (leg 6 mm), in kN/mm. WLD-01."""
     strength = welds.fillet_strength(470.0, welds.CORRELATION["S355"], 1.25)
     assert welds.fillet_force_per_length(strength, 4.2) / 1000 == printed("1.013")
+
+
+SHEAR_FACTORS = (("4.6", 0.6), ("4.8", 0.5), ("5.8", 0.5), ("8.8", 0.6), ("10.9", 0.5))
+
+
+@pytest.mark.parametrize(("grade", "factor"), SHEAR_FACTORS)
+def test_shear_factor(grade: str, factor: float) -> None:
+    """Confirmed: table 3.4, alpha_v by property class."""
+    assert cards.bolt_class(grade).shear_factor == exactly(factor)

@@ -1,4 +1,4 @@
-"""R. L. Mott, Machine Elements in Mechanical Design, 4th ed., chapters 7 and 14.
+"""R. L. Mott, Machine Elements in Mechanical Design, 4th ed., Prentice Hall 2004, chapters 7 and 14.
 
 Tolerance: half the last printed digit.
 """
@@ -10,7 +10,7 @@ from mountlimit.formulas import chain_drive, duty
 
 
 def test_pitch_diameter_of_35_teeth() -> None:
-    """Confirmed: no. 80 chain, a notebook after the chapter prints 11.16 in. SPK-04."""
+    """From memory: no. 80 chain, a notebook after the chapter prints 11.16 in. SPK-04."""
     assert chain_drive.pitch_diameter(1.0, 35) == printed("11.16")
 
 

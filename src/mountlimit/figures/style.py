@@ -66,7 +66,7 @@ def styled() -> Iterator[None]:
         matplotlib.rcdefaults()
         settings: Any = matplotlib.rcParams  # its keys are a list of names, ours a mapping
         settings.update(RC)
-        warnings.filterwarnings("ignore", message="Glyph .* missing from font")
+        warnings.filterwarnings("ignore", message="Glyph .* missing from")
         warnings.filterwarnings("ignore", message="Matplotlib currently does not support")
         yield
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import fields
+from dataclasses import asdict, fields, is_dataclass
 from typing import Any
 
 from rich.console import Console
@@ -64,6 +64,27 @@ def write(kind: str, words: Sequence[str], sources: bool, system: str, console: 
     console.print(table)
     console.print("\nSources: add --sources. More words narrow the list.")
     return len(found)
+
+
+def record(kind: str, words: Sequence[str]) -> list[dict[str, Any]]:
+    """Give the cards as data, SI: every number with its unit and source; what a card lacks is null."""
+    return [_record(card) for card in find(kind, words)]
+
+
+def _record(card: Any) -> dict[str, Any]:
+    kinds = cards.kinds_of(type(card))
+    found: dict[str, Any] = {}
+    for field in fields(card):
+        value = getattr(card, field.name)
+        unit = kinds.get(field.name, "").removeprefix("list ")
+        if unit in units.KINDS and value is not None:
+            number = [float(v) for v in value] if isinstance(value, tuple) else float(value)
+            source = getattr(value, "source", card.source)
+            value = {"value": number, "unit": units.KINDS[unit].si, "source": source}
+        elif is_dataclass(value) and not isinstance(value, type):
+            value = asdict(value)
+        found[field.name] = value
+    return found
 
 
 def _value(value: Any, kind: str, system: str) -> str:

@@ -7,8 +7,7 @@ figures here on the pitch circle.  Tolerance: half the last printed digit unless
 """
 
 import numpy as np
-import pytest
-from printed import printed
+from printed import near, printed
 
 from mountlimit import limits, meshed
 from mountlimit.formulas import chain_drive, motor, section, stress
@@ -24,7 +23,7 @@ def pull(current: float) -> float:
 
 
 def test_current_to_stress() -> None:
-    """Torque, pull, bending stress, largest twist stress and their equivalent. E2E-01."""
+    """Computed: torque, pull, bending stress, largest twist stress and their equivalent. E2E-01."""
     force = pull(40.0)
     assert force * chain_drive.pitch_diameter(0.008, 11) / 2 == printed("2.01038")
     assert force == printed("141.597")
@@ -36,14 +35,14 @@ def test_current_to_stress() -> None:
 
 
 def test_twist_stress_of_the_meshed_cut() -> None:
-    """The cut's own field, by finite elements: 7.4723 MPa within 0.5 % (mesh of 110 elements)."""
+    """Computed: the cut's own field, by finite elements: 7.4723 MPa within 0.5 % (mesh of 110 elements)."""
     unit = meshed.net_section(WIDTH, THICKNESS, ()).torsion
     largest = np.max(np.hypot(unit[:, 0], unit[:, 1])) * pull(40.0) * 0.025
-    assert largest / 1e6 == pytest.approx(7.4723, rel=0.005)
+    assert largest / 1e6 == near(7.4723, rel=0.005)
 
 
 def test_stress_back_to_current() -> None:
-    """The current at which 120 MPa is reached, found as every limit is: 183.966 A. E2E-01."""
+    """Computed: the current at which 120 MPa is reached, found as every limit is: 183.966 A. E2E-01."""
     currents = limits.grid(400.0)
     net = meshed.net_section(WIDTH, THICKNESS, ())
     force = pull(currents)

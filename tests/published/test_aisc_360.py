@@ -1,4 +1,4 @@
-"""American Institute of Steel Construction: bearing and tear-out, ANSI/AISC 360-16 section J3.10.
+"""ANSI/AISC 360-16, Specification for Structural Steel Buildings, section J3.10: bearing and tear-out.
 
 Tolerance: half the last printed digit.
 """
