@@ -124,7 +124,9 @@ IDEAL = {
 def _shared_folder(tmp_path_factory: pytest.TempPathFactory) -> None:
     """A folder that all workers of a run share, for what is worked out once a run (see ``sheet.made``)."""
     own = Path(tmp_path_factory.getbasetemp())
-    os.environ["MOUNTLIMIT_SHARED"] = str(own.parent if "PYTEST_XDIST_WORKER" in os.environ else own)
+    os.environ["MOUNTLIMIT_SHARED"] = str(
+        own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+    )
 
 
 @pytest.fixture

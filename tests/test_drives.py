@@ -17,16 +17,17 @@ FOLDER = Path(__file__).parent / "drives"
 # leans before it breaks, and nobody said how tight the motor's own bolts are; beyond that the drive
 # points to its weak part: thin steel bends, a short key is crushed, a saddle turns on its painted tube, a
 # block presses in the wall of a thin aluminium tube, a pin meant to shear shears, bolts on a small circle
-# slip where regeneration turns the torque round, a thin gearbox shaft sits far outside its bearing.
+# slip where regeneration turns the torque round, a thin gearbox shaft sits far outside its bearing, 3 and
+# 4 mm of steel do not take a knock of 5 g 2.5 times over, which nobody said the frame is spared.
 ANYWHERE = {"alignment", "motor_face_slip"}
 PLAUSIBLE = {
-    "cargo_trike": (set(), {"tube_grip"}),
+    "cargo_trike": ({"mount_section"}, {"tube_grip"}),
     "longtail_bicycle": ({"tube_crush"}, {"tube_crush"}),
     "garden_tractor": ({"driven_shaft"}, {"bolt_slip"}),
     "skid_steer_robot": (set(), {"key", "front_bearing"}),
     "barn_winch": (set(), {"mount_section"}),
     "student_race_car": (set(), {"driven_bolt_slip"}),
-    "childs_quad": ({"bolt_slip"}, {"mount_section", "bolt_slip"}),
+    "childs_quad": ({"mount_section"}, {"mount_section", "bolt_slip"}),
     "mortar_mixer": (set(), {"driven_pin"}),
     "dirt_bike": (set(), {"driven_bolt_slip"}),
     "slope_mower": ({"mount_section"}, {"bolt_slip", "mount_section"}),

@@ -26,6 +26,10 @@ def rows(record: dict[str, Any]) -> list[tuple[str, str]]:
         ("start-up (`--help`)", f"{whole['help'] / bare:.1f} times starting Python itself"),
         ("`check`", f"{check / bare:.0f} times starting Python ({check:.1f} s here)"),
         ("`thickness`, three materials", f"{whole['thickness'] / check:.1f} times one `check`"),
+        (
+            "40 thicknesses of three materials, about",
+            f"{whole['120 thicknesses'] / check:.1f} times one `check`",
+        ),
         ("`sure`, 10 000 samples", f"{whole['sure'] / check:.1f} times one `check`"),
         ("`report`", f"{whole['report'] / check:.1f} times one `check`"),
         (

@@ -43,6 +43,21 @@ RESULTS = HERE / "results.json"
 NAME = "orchard_barrow"
 EXAMPLE = str(folder("examples") / f"{NAME}.toml")
 MATERIALS = ("al6061_t6", "s235", "pom_c")
+SWEEP = """
+import sys
+import numpy as np
+from mountlimit import cards, limits, quick
+from mountlimit.drivefile import read
+from mountlimit.thickness import with_material
+from mountlimit.thinner import Sweep
+
+file = read(sys.argv[1])
+base = limits.find(file)
+for name in sys.argv[2:]:
+    edited = with_material(file, cards.material(name))
+    sweep = Sweep(edited, quick.safe_ends(base), limits.grid(300.0), 0.05)
+    assert len(sweep.points(np.geomspace(0.002, 0.049, 40))) == 40
+"""  # 40 thicknesses of three materials
 MOUNT = "strap"  # of tests/solid
 SIZES = (0.013, 2, 0.003)  # its solid: bulk, layers, edge; 5 % off in tilt, the plates 4 %
 SAMPLES = (30_000, 100_000, 300_000)
@@ -61,7 +76,8 @@ def commands(out: Path) -> dict[str, list[str]]:
         "sure": ["sure", EXAMPLE],
         "report": ["report", EXAMPLE, "-o", str(out / "sheet.html")],
     }
-    return {"interpreter": ["-c", "pass"]} | {k: ["-m", "mountlimit", *v] for k, v in ours.items()}
+    own = {"interpreter": ["-c", "pass"], "120 thicknesses": ["-c", SWEEP, EXAMPLE, *MATERIALS]}
+    return own | {k: ["-m", "mountlimit", *v] for k, v in ours.items()}
 
 
 def child(words: list[str]) -> float:

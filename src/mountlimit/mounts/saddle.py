@@ -40,7 +40,7 @@ FIELDS = (
     *_clamped.HOLD,
 )  # fmt: skip
 STARTER = {
-    **_clamped.STARTER, "fixings.clamp_tightening_torque": "8 N*m", "fixings.weld_sides": "both",
+    **_clamped.STARTER, "fixings.clamp_tightening_torque": "12 N*m", "fixings.weld_sides": "both",
 }  # fmt: skip
 UNUSED = (
     *_clamped.UNUSED, "fixings.bolts", "fixings.bolt_class", "fixings.span_across",
