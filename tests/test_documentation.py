@@ -98,7 +98,7 @@ def test_list_of_commands() -> None:
         elif program == "pip":
             assert command.removeprefix(".venv/bin/pip install -q ") == "-e '.[test,dev]'"
         else:
-            assert program in ("python", "python3", "run"), command
+            assert program in ("python", "python3", "run", "versions", "packages"), command
     assert (ROOT / ".ci" / "run").stat().st_mode & 0o100
 
 

@@ -24,7 +24,9 @@ ROOT = HERE.parents[1]
 RESULTS = HERE / "all_sheets.json"
 SHEET_TESTS = ("test_page.py", "test_printed_lines.py", "test_same_numbers.py", "test_schema.py")
 HEAVIEST = 500_000  # bytes of a page
-FIGURE_TESTS = "test_every_drive or test_words or test_any_title"
+FIGURE_TESTS = (
+    "test_every_drive or test_words or test_any_title or same_every_time or thickness_and_chains"
+)
 
 
 def drives() -> dict[str, Path]:
