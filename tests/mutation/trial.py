@@ -1,0 +1,222 @@
+"""One mutant in a forked child: the mutated code put in, the tests that reach it run until one fails."""
+
+from __future__ import annotations
+
+import gc
+import importlib.machinery
+import json
+import os
+import pickle
+import resource
+import signal
+import sys
+import time
+from pathlib import Path
+from types import CodeType, FunctionType
+from typing import Any
+
+import mutants
+import pytest
+from _pytest.runner import runtestprotocol
+
+SHEETS = "tests/formulas/test_sheets.py"
+KEPT = {
+    "units",
+    "unit_meaning",
+    "unit_kinds",
+    "unit_text",
+    "writing",
+    "progress",
+    "errors",
+    "worked",
+}
+SPARE = 12.0  # s of processor time beyond what the tests take, then a child counts as hanging
+Line = tuple[str, int]
+
+
+def stage(name: str) -> int:
+    """Sort tests: against something outside, the example in a docstring, the code's own equation."""
+    return 2 if name.startswith(SHEETS) else 1 if name.startswith("src/") else 0
+
+
+class Bench:
+    """All tests, all functions that can be changed, and which test reaches which line."""
+
+    def __init__(self, root: Path, tree: Path, items: dict[str, pytest.Item], work: Path) -> None:
+        self.root, self.tree, self.items, self.work = root, tree, items, work
+        self.functions: dict[tuple[str, mutants.Owner], list[FunctionType]] = {}
+        for thing in gc.get_objects():
+            if isinstance(thing, FunctionType) and thing.__code__.co_filename.startswith(str(root)):
+                code = thing.__code__
+                owner = str(Path(code.co_filename).relative_to(root)), (
+                    code.co_qualname, code.co_firstlineno,
+                )  # fmt: skip
+                self.functions.setdefault(owner, []).append(thing)
+        self.at: dict[Line, list[str]] = {}
+        self.cost: dict[str, float] = {}
+        self.marked: dict[str, CodeType] = {}
+        self.budget = 8.0
+        gc.freeze()
+
+    # --- the map
+
+    def reach_of(self, names: list[str], target: Path, limit: float) -> None:
+        """Run tests in a child and write what each reaches and costs, one pickle after another."""
+        if not self.marked:
+            files = {f for f, _ in self.functions if f.startswith(("formulas/", "checks/"))}
+            self.marked = {f: mutants.with_reach(self.root, f) for f in sorted(files)}
+        child = os.fork()
+        if not child:
+            _quiet()
+            _stop_after(limit)
+            try:
+                with target.open("wb") as out:
+                    self._watch(names, out)
+            finally:
+                os._exit(0)
+        os.waitpid(child, 0)
+
+    def _watch(self, names: list[str], out: Any) -> None:
+        import builtins
+
+        reached: set[Line] = set()
+        builtins.__reach__ = reached.add  # type: ignore[attr-defined]
+        for file, code in self.marked.items():
+            self._put(file, code)
+        items = [self.items[n] for n in names]
+        for item, following in zip(items, [*items[1:], None], strict=True):
+            reached.clear()
+            began = time.process_time()
+            passed = not any(r.failed for r in runtestprotocol(item, log=False, nextitem=following))
+            cost = time.process_time() - began
+            pickle.dump((item.nodeid, passed, cost, frozenset(reached)), out)
+            out.flush()
+
+    def load_map(self, reach: dict[str, tuple[float, frozenset[Line]]], budget: float) -> None:
+        """Take the map: for each line the tests that reach it, cheapest first."""
+        self.budget = budget
+        for name in sorted(reach, key=lambda n: (stage(n), reach[n][0])):
+            if name in self.items:
+                self.cost[name] = reach[name][0]
+                for line in reach[name][1]:
+                    self.at.setdefault(line, []).append(name)
+
+    def tests_for(self, mutant: mutants.Mutant) -> list[str]:
+        """Choose the tests of a mutant: those at its lines, or in its file when outside functions."""
+        lines = range(mutant.line, mutant.last_line + 1)
+        names = {n for line in lines for n in self.at.get((mutant.file, line), ())}
+        if not names and mutant.owner:
+            names = set(self.at.get((mutant.file, self._first(mutant)), ()))
+        if mutant.owner is None:
+            names = {n for (file, _), at in self.at.items() if file == mutant.file for n in at}
+        chosen, spent, last = [], 0.0, -1
+        for name in sorted(names, key=lambda n: (stage(n), self.cost[n])):
+            spent = spent if stage(name) == last else 0.0
+            last = stage(name)
+            if spent + self.cost[name] <= self.budget:
+                chosen.append(name)
+                spent += self.cost[name] + 0.003
+        return chosen
+
+    def _first(self, mutant: mutants.Mutant) -> int:
+        lines = sorted(x for f, x in self.at if f == mutant.file and x <= mutant.line)
+        return lines[-1] if lines else 0
+
+    # --- one mutant
+
+    def attempt(self, mutant: mutants.Mutant) -> dict[str, Any]:
+        """Try a mutant; give what killed it (a test, "import" or "time"), or nothing."""
+        names = self.tests_for(mutant)
+        began = time.time()
+        read, write = os.pipe()
+        child = os.fork()
+        if not child:
+            os.close(read)
+            _quiet()
+            _stop_after(2 * sum(self.cost[n] for n in names) + SPARE)
+            try:
+                os.write(write, json.dumps(self._tried(mutant, names)).encode())
+            except BaseException as error:
+                os.write(write, json.dumps(f"broken: {error!r}").encode())
+            finally:
+                os._exit(0)
+        os.close(write)
+        with os.fdopen(read) as pipe:
+            said = pipe.read()
+        _, _, used = os.wait4(child, 0)
+        by = json.loads(said) if said else "time"
+        before, after = mutants.words(self.root, mutant)
+        return {
+            "key": mutant.key, "file": mutant.file, "line": mutant.line, "kind": mutant.kind,
+            "in": mutant.owner[0] if mutant.owner else "module", "was": before[:160],
+            "now": after[:160], "killed": by is not None, "by": by or "", "tests": len(names),
+            "seconds": round(used.ru_utime + used.ru_stime, 3), "wall": round(time.time() - began, 2),
+        }  # fmt: skip
+
+    def _tried(self, mutant: mutants.Mutant, names: list[str]) -> str | None:
+        code = mutants.compiled(self.root, mutant)
+        if mutant.owner is None or not self._put(mutant.file, code, mutant.owner):
+            return self._loaded_afresh(mutant, code, names)
+        items = [self.items[n] for n in names]
+        for item, following in zip(items, [*items[1:], None], strict=True):
+            if any(r.failed for r in runtestprotocol(item, log=False, nextitem=following)):
+                return item.nodeid
+        return None
+
+    def _put(self, file: str, code: CodeType, only: mutants.Owner | None = None) -> bool:
+        """Put code into the functions of a file; tell whether ``only`` could be put in."""
+        known = False
+        for owner, codes in mutants.functions_in(code).items():
+            functions = self.functions.get((file, owner), [])
+            if only not in (None, owner) or not functions or len(codes) > 1:
+                continue
+            for function in functions:
+                function.__code__ = codes[0]
+            known = True
+        return known
+
+    def _loaded_afresh(
+        self, mutant: mutants.Mutant, code: CodeType, names: list[str]
+    ) -> str | None:
+        target, tests = str(self.root / mutant.file), str(self.tree / "tests")
+        for name, module in list(sys.modules.items()):
+            place = getattr(module, "__file__", None) or ""
+            ours = name.startswith("mountlimit.") and name.split(".")[1] not in KEPT
+            if ours or (place.startswith(tests) and not place.startswith(tests + "/mutation")):
+                del sys.modules[name]
+        usual = importlib.machinery.SourceFileLoader.get_code
+
+        def get_code(self: Any, fullname: str) -> Any:
+            return code if self.get_filename(fullname) == target else usual(self, fullname)
+
+        importlib.machinery.SourceFileLoader.get_code = get_code  # type: ignore[method-assign]
+        watch = _First()
+        ended = pytest.main(
+            ["-n", "0", "-x", "-q", "-s", "-p", "no:cacheprovider", *names], plugins=[watch]
+        )
+        if watch.failed or ended == 0 or ended == pytest.ExitCode.NO_TESTS_COLLECTED:
+            return watch.failed
+        return "import"
+
+
+class _First:
+    """Keeps the first test that failed."""
+
+    failed: str | None = None
+
+    def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
+        """Look at one report."""
+        if report.failed and not self.failed:
+            self.failed = report.nodeid
+
+
+def _quiet() -> None:
+    nothing = os.open(os.devnull, os.O_WRONLY)
+    os.dup2(nothing, 1)
+    os.dup2(nothing, 2)
+
+
+def _stop_after(seconds: float) -> None:
+    used = int(resource.getrusage(resource.RUSAGE_SELF).ru_utime)
+    resource.setrlimit(resource.RLIMIT_CPU, (used + int(seconds) + 1, used + int(seconds) + 3))
+    signal.signal(signal.SIGXCPU, signal.SIG_DFL)
