@@ -1,0 +1,87 @@
+"""What every check's rows must be, whichever check: held against itself by another road.
+
+One load case in plain numbers says the same as all load cases as arrays; a row that stands for many
+places says so; a check that applies has something to say; and what takes years or hours is never
+said to give at once.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+import numpy as np
+import pytest
+
+from mountlimit import evaluate
+from mountlimit.case import Case
+from mountlimit.checks import BY_NAME, CHECKS
+from mountlimit.resolve import resolve
+from test_every_check import ROWS, file_of
+
+CURRENTS = np.array([25.0, 90.0])
+NAMED = pytest.mark.parametrize("row", ROWS, ids=lambda r: r.check)
+BY_CHECK = {r.check: r for r in ROWS}
+# Used up by the hours a current is held, not by starts: lives in hours, creep, wear, chain power
+# (a rating for 15 000 h), and how straight a chain must run to live its life.
+BY_THE_HOUR = {
+    "bearing_life", "rear_bearing_life", "outboard_bearing_life", "driven_bearing_life",
+    "jackshaft_bearing_life", "chain_power", "second_chain_power", "chain_pin_pressure",
+    "second_chain_pin_pressure", "mount_strain", "running_alignment",
+}  # fmt: skip
+
+
+@cache
+def case_of(name: str) -> Case:
+    """The drive of a check under all its loads at two currents."""
+    return evaluate.case_at(resolve(file_of(BY_CHECK[name], {})), CURRENTS)
+
+
+def first_of_each_group(case: Case, name: str) -> list[int]:
+    """Give one load case of every group the check looks at."""
+    groups = case.loads.groups
+    return [groups.index(g) for g in dict.fromkeys(groups) if BY_NAME[name].looks_at(g)]
+
+
+@NAMED
+def test_one_load_case_says_what_all_of_them_say(row):
+    case, check = case_of(row.check), BY_NAME[row.check]
+    shape = (len(case.loads.groups), len(CURRENTS))
+    together = check.rows(case)
+    picks = first_of_each_group(case, row.check)
+    assert picks
+    places: set[str] = set()
+    for pick in picks:
+        alone = check.rows(evaluate.case_at(case.drive, float(CURRENTS[1]), pick))
+        places |= {r.station for r in alone}
+        for level in ("safe", "gives", "continuous"):
+            wanted = [float(r.utilisation) for r in alone if evaluate._counts(r, level)]
+            found = [np.broadcast_to(r.utilisation, shape)[pick, 1]
+                     for r in together if evaluate._counts(r, level)]  # fmt: skip
+            most = max([0.0, *found])  # a case not looked at uses nothing up
+            assert max([0.0, *wanted]) == pytest.approx(most, rel=1e-7, abs=1e-12), level
+    unnamed = {r.station for r in together if not r.many} - places
+    assert not unnamed, "a station that no load case alone has stands for many"
+
+
+@NAMED
+def test_what_takes_hours_or_years_does_not_give_at_once(row):
+    curve = evaluate.curves_of(case_of(row.check), [row.check])[row.check]
+    by_the_hour = row.check in BY_THE_HOUR
+    assert (curve.continuous is not None) == by_the_hour
+    assert (curve.safe is not None) == (not by_the_hour)
+    if BY_NAME[row.check].kind == "life":
+        assert curve.gives is None
+    elif not by_the_hour:
+        assert curve.gives is not None
+
+
+def test_a_check_that_applies_has_something_to_say():
+    """On every drive of the table; where it does not apply, its part is not there to be judged."""
+    met = set()
+    for name in BY_CHECK:
+        case = case_of(name)
+        for check in CHECKS:
+            if check.applies(case.drive):
+                assert check.rows(case), (name, check.name)
+                met.add(check.name)
+    assert met == set(BY_NAME)
