@@ -70,6 +70,17 @@ def test_resistance_tables(bolts, hole, end, side, pitch, gauge, thickness, forc
     assert min(found) / 1.25 / 1000 == pytest.approx(force, abs=0.05)
 
 
+def test_the_nearest_of_three_bolts_in_line_is_the_next():
+    """Bolts at -30, 5 and 30 mm along the row: 35 mm on from the first, 25 mm between the others."""
+    drive = resolve(drive_file())
+    row = tuple((value(along), value(0.0)) for along in (-0.03, 0.005, 0.03))
+    plane = replace(drive.mount.plane, bolts=row)
+    ahead = [bolt_bearing.next_bolt(bolt_bearing.Place(drive, plane, b), 0, 1.0) for b in row]
+    behind = [bolt_bearing.next_bolt(bolt_bearing.Place(drive, plane, b), 0, -1.0) for b in row]
+    assert ahead == [pytest.approx(0.035), pytest.approx(0.025), None]
+    assert behind == [None, pytest.approx(0.035), pytest.approx(0.025)]
+
+
 def test_tear_out_of_a_thin_tab():
     """AISC 360-16 eq. J3-6 (from memory): 5 mm bolt, hole 5.5, 8 mm from the end, 3 mm, 290 MPa: 5481 N."""
     drive = resolve(

@@ -11,12 +11,12 @@ from functools import cache
 
 import numpy as np
 import pytest
+from test_every_check import ROWS, file_of
 
 from mountlimit import evaluate
 from mountlimit.case import Case
 from mountlimit.checks import BY_NAME, CHECKS
 from mountlimit.resolve import resolve
-from test_every_check import ROWS, file_of
 
 CURRENTS = np.array([25.0, 90.0])
 NAMED = pytest.mark.parametrize("row", ROWS, ids=lambda r: r.check)

@@ -124,8 +124,9 @@ def _edits_here(
                 for other in COMPARISON[type(op)]:
                     where.add("comparison", node, node, "ops", other(), i)
         case ast.Constant(value=number) if isinstance(number, bool | int | float):
+            strict = isinstance(parent, ast.keyword) and parent.arg == "strict"
             for other in _numbers(number):
-                swap("number", ast.copy_location(ast.Constant(other), node))
+                swap("strict" if strict else "number", ast.copy_location(ast.Constant(other), node))
         case ast.UnaryOp(op=ast.USub() | ast.Not(), operand=operand):
             swap("sign", operand)
         case ast.BoolOp(op=op):

@@ -76,7 +76,8 @@ class Runner:
             wanted = [m for m in sample.everything(ROOT) if m.key in self.options.keys]
         else:
             wanted = sample.chosen(ROOT, SEED, self.options.formulas, self.options.checks)
-            again = {k for k, r in done.items() if not r["killed"]} if self.options.again else set()
+            weak = {k for k, r in done.items() if not r["killed"] or trial.stage(r["by"])}
+            again = weak if self.options.again else set()
             wanted = [m for m in wanted if m.key not in done or m.key in again]
         for i, mutant in enumerate(wanted):
             record = bench.attempt(mutant)
@@ -124,6 +125,8 @@ def collect(options: argparse.Namespace) -> Runner:
     os.chdir(TREE)
     os.environ["HYPOTHESIS_DATABASE_FILE"] = str(runner.work / "hypothesis")
     tests = options.tests or [t for t in TESTS if (TREE / t).exists()]
+    if options.job != "map" and not options.tests:
+        tests = sorted({name.split("::")[0] for name in read_map(runner.work / "map")})
     code = pytest.main(["-n", "0", "-p", "no:cacheprovider", "-s", "-q", *tests], plugins=[runner])
     if code not in (0, pytest.ExitCode.NO_TESTS_COLLECTED):
         raise SystemExit(f"pytest stopped with {code}")
@@ -138,8 +141,12 @@ def arguments(words: list[str] | None = None) -> argparse.Namespace:
     parser.add_argument("--work", default=str(Path(tempfile.gettempdir()) / "mutation"))
     parser.add_argument("--formulas", type=int, default=350, help="sample of formulas")
     parser.add_argument("--checks", type=int, default=350, help="sample of checks")
-    parser.add_argument("--budget", type=float, default=8, help="s of tests for a mutant")
-    parser.add_argument("--again", action="store_true", help="try survivors once more")
+    parser.add_argument("--budget", type=float, default=3, help="s of tests for a mutant")
+    parser.add_argument(
+        "--again",
+        action="store_true",
+        help="once more: survivors, and what only the code's own equation kills",
+    )
     parser.add_argument("--tests", nargs="*", help="collect these only")
     return parser.parse_args(words)
 

@@ -34,6 +34,7 @@ def in_order(root: Path, folder: str, seed: int) -> list[mutants.Mutant]:
         draw = random.Random(f"{seed} {file[0].file}" if file else "")
         draw.shuffle(file)
         shift = draw.random()
+        file = [m for m in file if m.kind != "strict"]
         placed += [((i + shift) / len(file), m.key, m) for i, m in enumerate(file)]
     return [m for _, _, m in sorted(placed, key=lambda p: p[:2])]
 
@@ -51,7 +52,7 @@ def read(path: Path) -> dict[str, dict[str, Any]]:
     if not path.exists():
         return {}
     records = (json.loads(line) for line in path.read_text().splitlines())
-    return {r["key"]: r for r in records}
+    return {r["key"]: r for r in records if not r["by"].startswith("broken")}
 
 
 def interval(killed: int, total: int) -> tuple[float, float]:

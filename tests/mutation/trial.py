@@ -158,7 +158,7 @@ class Bench:
         if mutant.owner is None or not self._put(mutant.file, code, mutant.owner):
             return self._loaded_afresh(mutant, code, names)
         items = [self.items[n] for n in names]
-        for item, following in zip(items, [*items[1:], None], strict=True):
+        for item, following in zip(items, [*items[1:], None], strict=False):
             if any(r.failed for r in runtestprotocol(item, log=False, nextitem=following)):
                 return item.nodeid
         return None
@@ -178,6 +178,11 @@ class Bench:
     def _loaded_afresh(
         self, mutant: mutants.Mutant, code: CodeType, names: list[str]
     ) -> str | None:
+        module = "mountlimit." + mutant.file.removesuffix(".py").replace("/", ".")
+        try:  # most of these cannot even be loaded, which is quickly seen
+            exec(code, {"__name__": module, "__package__": module.rpartition(".")[0]})
+        except Exception:
+            return "import"
         target, tests = str(self.root / mutant.file), str(self.tree / "tests")
         for name, module in list(sys.modules.items()):
             place = getattr(module, "__file__", None) or ""
