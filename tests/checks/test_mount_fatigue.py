@@ -11,6 +11,7 @@ from conftest import IDEAL, angle_file, drive_file
 from mountlimit import evaluate, limits, sections, structure, why
 from mountlimit.checks import mount_fatigue
 from mountlimit.errors import InputError
+from mountlimit.formulas import shaft
 from mountlimit.loads import case_list
 from mountlimit.resolve import resolve
 
@@ -205,3 +206,9 @@ def test_the_worked_strain_shows_the_creep_step():
     assert steps[-1].index > aged.index
     later = next(s for s in steps if any(e.step == aged.index for e in s.entries))
     assert later.value == pytest.approx(aged.value / card.elastic_modulus)
+
+
+def test_notch_sensitivity_of_aluminium():
+    """Peterson's curves: about 0.8 at a radius of 2 mm (0.77 to 0.80 for 0.5 to 0.6 mm; from memory)."""
+    found = float(shaft.notch_sensitivity(mount_fatigue.ALUMINIUM_LENGTH, 0.002))
+    assert 0.76 < found < 0.81

@@ -7,6 +7,7 @@ said to give at once.
 
 from __future__ import annotations
 
+import re
 from functools import cache
 
 import numpy as np
@@ -73,6 +74,17 @@ def test_what_takes_hours_or_years_does_not_give_at_once(row):
         assert curve.gives is None
     elif not by_the_hour:
         assert curve.gives is not None
+
+
+@NAMED
+def test_numbered_parts_count_from_one(row):
+    """As a person counts bolts: no bolt 0, none left out."""
+    found: dict[str, set[int]] = {}
+    for station in (r.station for r in BY_NAME[row.check].rows(case_of(row.check))):
+        for part, number in re.findall(r"\b(bolt|screw|foot|weld|spacer) (\d+)\b", station):
+            found.setdefault(part, set()).add(int(number))
+    for part, numbers in found.items():
+        assert numbers == set(range(1, len(numbers) + 1)), part
 
 
 def test_a_check_that_applies_has_something_to_say():
