@@ -81,6 +81,23 @@ def test_the_nearest_of_three_bolts_in_line_is_the_next():
     assert behind == [None, pytest.approx(0.035), pytest.approx(0.025)]
 
 
+@pytest.mark.parametrize("row", [(-0.05, 0.05), (-0.012, 0.012)], ids=["edge near", "bolts near"])
+def test_both_sides_of_the_line_of_force_count(row):
+    """Two bolts in mirror image: what is left of one is right of the other, so they bear alike."""
+    drive = resolve(drive_file())
+    bolts = tuple((value(x), value(0.0)) for x in row)
+    plane = replace(drive.mount.plane, bolts=bolts)
+    left, right = (bolt_bearing.Place(drive, plane, b) for b in bolts)
+    force = bolt_bearing.bearing_force(left, 1, -plane.towards_motor)
+    assert force == pytest.approx(bolt_bearing.bearing_force(right, 1, -plane.towards_motor))
+    wide = (value(-0.03), value(0.03))
+    free = replace(plane, bolts=tuple((x, value(0.0)) for x in wide))
+    easy = bolt_bearing.bearing_force(
+        bolt_bearing.Place(drive, free, free.bolts[0]), 1, -plane.towards_motor
+    )
+    assert force < easy
+
+
 def test_tear_out_of_a_thin_tab():
     """AISC 360-16 eq. J3-6 (from memory): 5 mm bolt, hole 5.5, 8 mm from the end, 3 mm, 290 MPa: 5481 N."""
     drive = resolve(

@@ -87,13 +87,10 @@ def test_numbered_parts_count_from_one(row):
         assert numbers == set(range(1, len(numbers) + 1)), part
 
 
-def test_a_check_that_applies_has_something_to_say():
-    """On every drive of the table; where it does not apply, its part is not there to be judged."""
-    met = set()
-    for name in BY_CHECK:
-        case = case_of(name)
-        for check in CHECKS:
-            if check.applies(case.drive):
-                assert check.rows(case), (name, check.name)
-                met.add(check.name)
-    assert met == set(BY_NAME)
+@NAMED
+def test_a_check_that_applies_has_something_to_say(row):
+    """Every check on the drive of each row; where it does not apply, there is no part to be judged."""
+    case = case_of(row.check)
+    applying = [c for c in CHECKS if c.applies(case.drive)]
+    assert BY_NAME[row.check] in applying
+    assert not [c.name for c in applying if not c.rows(case)]

@@ -11,6 +11,7 @@ import resource
 import signal
 import sys
 import time
+from collections import Counter
 from pathlib import Path
 from types import CodeType, FunctionType
 from typing import Any
@@ -30,6 +31,7 @@ KEPT = {
     "errors",
     "worked",
 }
+APPLIES = "test_a_check_that_applies"
 SPARE = 12.0  # s of processor time beyond what the tests take, then a child counts as hanging
 Line = tuple[str, int]
 
@@ -108,7 +110,7 @@ class Bench:
         if not names and mutant.owner:
             names = set(self.at.get((mutant.file, self._first(mutant)), ()))
         if mutant.owner is None:
-            names = {n for (file, _), at in self.at.items() if file == mutant.file for n in at}
+            names = self._most_of(mutant.file)
         chosen, spent, last = [], 0.0, -1
         for name in sorted(names, key=lambda n: (stage(n), self.cost[n])):
             spent = spent if stage(name) == last else 0.0
@@ -117,6 +119,12 @@ class Bench:
                 chosen.append(name)
                 spent += self.cost[name] + 0.003
         return chosen
+
+    def _most_of(self, file: str) -> set[str]:
+        """Give the tests that reach at least half of what the best reaches of a file, and those of ``applies``."""
+        lines = Counter(n for (f, _), at in self.at.items() if f == file for n in at)
+        most = max(lines.values(), default=0)
+        return {n for n, count in lines.items() if 2 * count >= most or APPLIES in n}
 
     def _first(self, mutant: mutants.Mutant) -> int:
         lines = sorted(x for f, x in self.at if f == mutant.file and x <= mutant.line)
