@@ -8,6 +8,7 @@ said to give at once.
 from __future__ import annotations
 
 import re
+from collections import Counter
 from functools import cache
 
 import numpy as np
@@ -50,6 +51,7 @@ def test_one_load_case_says_what_all_of_them_say(row):
     together = check.rows(case)
     picks = first_of_each_group(case, row.check)
     assert picks
+    named = Counter((r.station, r.level) for r in together)
     places: set[str] = set()
     for pick in picks:
         alone = check.rows(evaluate.case_at(case.drive, float(CURRENTS[1]), pick))
@@ -60,6 +62,13 @@ def test_one_load_case_says_what_all_of_them_say(row):
                      for r in together if evaluate._counts(r, level)]  # fmt: skip
             most = max([0.0, *found])  # a case not looked at uses nothing up
             assert max([0.0, *wanted]) == pytest.approx(most, rel=1e-7, abs=1e-12), level
+        for one in alone:
+            if named[one.station, one.level] == 1:
+                all_of = next(
+                    r for r in together if (r.station, r.level) == (one.station, one.level)
+                )
+                found_here = np.broadcast_to(all_of.utilisation, shape)[pick, 1]
+                assert float(one.utilisation) == pytest.approx(found_here, rel=1e-7, abs=1e-12), one
     unnamed = {r.station for r in together if not r.many} - places
     assert not unnamed, "a station that no load case alone has stands for many"
 
@@ -74,6 +83,13 @@ def test_what_takes_hours_or_years_does_not_give_at_once(row):
         assert curve.gives is None
     elif not by_the_hour:
         assert curve.gives is not None
+
+
+@NAMED
+def test_design_factor_is_a_number_with_a_source(row):
+    factor, source = evaluate.design_factor(BY_NAME[row.check], case_of(row.check).drive)
+    assert 1.0 <= factor <= 8.0
+    assert len(source) > 5
 
 
 @NAMED
