@@ -98,6 +98,15 @@ def test_both_sides_of_the_line_of_force_count(row):
     assert force < easy
 
 
+def test_a_metal_mount_is_torn_or_borne_not_crushed():
+    drive = resolve(drive_file())
+    check = next(c for c in evaluate.applicable(drive) if c.name == "bolt_bearing")
+    stations = [r.station for r in check.rows(evaluate.case_at(drive, 40.0, 0))]
+    for words in ("bearing along", "bearing across", "AISC 360"):
+        assert [s for s in stations if words in s]
+    assert not [s for s in stations if "crushed" in s]
+
+
 def test_tear_out_of_a_thin_tab():
     """AISC 360-16 eq. J3-6 (from memory): 5 mm bolt, hole 5.5, 8 mm from the end, 3 mm, 290 MPa: 5481 N."""
     drive = resolve(
@@ -169,6 +178,7 @@ def test_a_soft_mount_is_crushed_or_sheared_at_yield():
         stations = [r.station for r in check.rows(evaluate.case_at(drive, 40.0, 0))]
         assert stations
         assert not [s for s in stations if "AISC" in s or "bearing" in s]
+        assert sum("crushed" in s for s in stations) == len(drive.mount.plane.bolts)
         assert evaluate.design_factor(check, drive)[0] in (3.0, 4.0)
         loads = [
             max(float(r.utilisation) for r in check.rows(evaluate.case_at(resolve(f), 40.0, 0)))

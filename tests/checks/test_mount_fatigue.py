@@ -212,3 +212,19 @@ def test_notch_sensitivity_of_aluminium():
     """Peterson's curves: about 0.8 at a radius of 2 mm (0.77 to 0.80 for 0.5 to 0.6 mm; from memory)."""
     found = float(shaft.notch_sensitivity(mount_fatigue.ALUMINIUM_LENGTH, 0.002))
     assert 0.76 < found < 0.81
+
+
+def test_the_worse_of_two_holes_counts():
+    """A small hole is the sharper one in bending of the plate, and which is the sharper in tension shows."""
+    drive = resolve(drive_file(mount__material="s235"))
+    material = drive.mount.material
+    cut = next(c for c in drive.mount.cuts if c.holes)
+
+    def raised(*sizes):
+        holes = tuple((0.01 * i, size) for i, size in enumerate(sizes))
+        return mount_fatigue.notches(replace(cut, holes=holes), material, 360e6)
+
+    small, large, both = raised(0.004), raised(0.03), raised(0.004, 0.03)
+    assert any(float(small[k]) != pytest.approx(float(large[k])) for k in both)
+    for k in both:
+        assert float(both[k]) == pytest.approx(max(float(small[k]), float(large[k])))

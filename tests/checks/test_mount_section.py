@@ -79,6 +79,7 @@ def test_only_what_creeps_is_strained():
         file = drive_file(**{**form, **more}, mount__material=upright, second__material=base,
                           second__thickness="20 mm")  # fmt: skip
         case = evaluate.case_at(resolve(file), 20.0, 0)
+        assert "mount_strain" in {c.name for c in evaluate.applicable(case.drive)}
         rows = mount_section.strain_rows(case)
         plastic = [m for m in case.drive.mount.substances if m.strain_limit is not None]
         assert len(plastic) == 1

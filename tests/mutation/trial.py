@@ -58,6 +58,7 @@ class Bench:
         self.cost: dict[str, float] = {}
         self.marked: dict[str, CodeType] = {}
         self.budget = 8.0
+        _warm()
         gc.freeze()
 
     # --- the map
@@ -97,9 +98,14 @@ class Bench:
     def load_map(self, reach: dict[str, tuple[float, frozenset[Line]]], budget: float) -> None:
         """Take the map: for each line the tests that reach it, cheapest first."""
         self.budget = budget
-        for name in sorted(reach, key=lambda n: (stage(n), reach[n][0])):
+        dearest: dict[
+            str, float
+        ] = {}  # tests of one file with one id share what is kept between them
+        for name, (cost, _) in reach.items():
+            dearest[_shared(name)] = max(cost, dearest.get(_shared(name), 0.0))
+        for name in sorted(reach, key=lambda n: (stage(n), dearest[_shared(n)])):
             if name in self.items:
-                self.cost[name] = reach[name][0]
+                self.cost[name] = dearest[_shared(name)]
                 for line in reach[name][1]:
                     self.at.setdefault(line, []).append(name)
 
@@ -221,6 +227,24 @@ class _First:
         """Look at one report."""
         if report.failed and not self.failed:
             self.failed = report.nodeid
+
+
+def _warm() -> None:
+    """Look at one drive by plates and in an open frame member, so that no child loads libraries anew."""
+    import conftest
+    from mountlimit import evaluate, plate_route, resolve
+
+    files = (
+        plate_route.with_plates(conftest.drive_file()),
+        conftest.drive_file(mount__route="sections", frame__member="channel"),
+    )
+    for file in files:
+        evaluate.curves(resolve.resolve(file), [50.0])
+
+
+def _shared(name: str) -> str:
+    file, _, rest = name.partition("::")
+    return file + rest[rest.index("[") :] if "[" in rest else name
 
 
 def _quiet() -> None:
