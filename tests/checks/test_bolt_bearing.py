@@ -98,6 +98,17 @@ def test_both_sides_of_the_line_of_force_count(row):
     assert force < easy
 
 
+def test_a_bolt_alone_in_its_line_is_a_single_lap():
+    """EN 1993-1-8 clause 3.6.1(10): one row of bolts in the line of force; a neighbour either way ends it."""
+    drive = resolve(drive_file())
+    for places, alone in (((0.0,), True), ((-0.03, 0.03), False), ((-0.03, 0.0, 0.03), False)):
+        plane = replace(drive.mount.plane, bolts=tuple((value(x), value(0.0)) for x in places))
+        for bolt in plane.bolts:
+            place = bolt_bearing.Place(drive, plane, bolt)
+            assert bolt_bearing._alone(place, 0) == alone
+            assert bolt_bearing._alone(place, 1)
+
+
 def test_a_metal_mount_is_torn_or_borne_not_crushed():
     drive = resolve(drive_file())
     check = next(c for c in evaluate.applicable(drive) if c.name == "bolt_bearing")

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from conftest import IDEAL, angle_file, drive_file
+from conftest import IDEAL, angle_file, drive_file, welded_file
 from mountlimit import evaluate, limits, sections, structure, why
 from mountlimit.checks import mount_fatigue
 from mountlimit.errors import InputError
@@ -228,3 +228,12 @@ def test_the_worse_of_two_holes_counts():
     assert any(float(small[k]) != pytest.approx(float(large[k])) for k in both)
     for k in both:
         assert float(both[k]) == pytest.approx(max(float(small[k]), float(large[k])))
+
+
+def test_a_toe_that_cracks_in_years_does_not_give_at_once():
+    drive = resolve(welded_file())
+    case = evaluate.case_at(drive, 40.0, 0)
+    assert [r for r in mount_fatigue.rows(case) if "toe of the weld" in r.station]
+    curve = evaluate.curves_of(case, ["mount_fatigue"])["mount_fatigue"]
+    assert curve.gives is None
+    assert curve.safe is not None

@@ -9,6 +9,7 @@ from conftest import drive_file
 from mountlimit import cards, evaluate, limits, sections
 from mountlimit.checks import mount_section
 from mountlimit.errors import MountlimitError
+from mountlimit.plate_route import with_plates
 from mountlimit.resolve import resolve
 
 
@@ -87,3 +88,19 @@ def test_only_what_creeps_is_strained():
         assert {float(r.capacity) for r in rows} == {float(plastic[0].strain_limit)}
         cuts[upright] = {r.station for r in rows}
     assert not cuts["hdpe"] & cuts["6061"]
+
+
+def test_rings_round_washers_stand_for_many_places():
+    """All loads at once name no ring; one load alone names its own, and no less than the cuts do."""
+    drive = resolve(with_plates(drive_file(mount__material="hdpe", mount__thickness="20 mm")))
+    case = evaluate.case_at(drive, np.array([15.0]))
+    alone = evaluate.case_at(drive, 15.0, 0)
+    for rows in (mount_section.yield_rows, mount_section.strain_rows):
+        cuts = {cut.name for cut in drive.mount.cuts}
+        many = [r for r in rows(case) if r.many]
+        assert many
+        assert not {r.station for r in many} & cuts
+        assert {r.station for r in rows(case) if not r.many} <= {r.station for r in rows(alone)}
+        worst = max(float(np.max(np.broadcast_to(r.utilisation, (len(case.loads.groups), 1))[0]))
+                    for r in rows(case))  # fmt: skip
+        assert max(float(r.utilisation) for r in rows(alone)) == pytest.approx(worst, rel=1e-6)
