@@ -110,3 +110,11 @@ def test_a_check_that_applies_has_something_to_say(row):
     applying = [c for c in CHECKS if c.applies(case.drive)]
     assert BY_NAME[row.check] in applying
     assert not [c.name for c in applying if not c.rows(case)]
+
+
+def test_face_bolts_beside_a_strut_are_those_of_the_plate_model():
+    """A strut at the motor's back takes its share: what is left on the face is no longer statics."""
+    case = case_of("strut")
+    found = [r for r in BY_NAME["motor_bolts"].rows(case) if "beside the strut" in r.station]
+    assert found
+    assert len(found) % len(case.response.motor_bolts) == 0

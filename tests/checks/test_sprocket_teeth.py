@@ -177,3 +177,15 @@ def test_usual_width_of_a_tooth():
     """ISO 606: 0.93 of the inner width up to a pitch of 12.7 mm, 0.95 above (from memory)."""
     assert [float(sprocket.width_factor(p)) for p in (0.00635, 0.0127)] == [0.93, 0.93]
     assert [float(sprocket.width_factor(p)) for p in (0.015875, 0.0254)] == [0.95, 0.95]
+
+
+@pytest.mark.parametrize("side", ["hub", "driven"])
+def test_holes_in_a_plastic_sprocket_are_less_sure(side):
+    """The factor of a plastic mount, not the one of a wrought metal."""
+    ring = {"bolts": "4 x M5", "bolt_circle": "30 mm", "bolt_class": "8.8", "preload": "2 kN"}
+    told = {f"{side}__{k}": v for k, v in ring.items()} | {"chain__driving_teeth": 25}
+    factors = []
+    for material in ("6082", "pom"):
+        drive = resolve(file_of(**told, **{f"{side}__sprocket_material": material}))
+        factors.append(evaluate.design_factor(check_of(f"{side}_bolt_holes", drive), drive)[0])
+    assert factors[1] > factors[0]
