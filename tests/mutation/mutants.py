@@ -222,6 +222,9 @@ def of_file(root: Path, file: str) -> list[Mutant]:
 def words(root: Path, mutant: Mutant) -> tuple[str, str]:
     """Print what a mutant changes: before, after."""
     edit = edits(ast.parse((root / mutant.file).read_text()))[mutant.number]
+    if edit.kind == "keyword":
+        (gone,) = (k for k in edit.obj.keywords if k not in edit.value)  # type: ignore[attr-defined]
+        return f"{ast.unparse(edit.obj.func)}(... {ast.unparse(gone)})", "left out"  # type: ignore[attr-defined]
     shown = edit.shown if edit.obj is not edit.shown else edit.obj
     before = ast.unparse(shown)
     edit.apply()

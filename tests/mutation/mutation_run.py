@@ -66,17 +66,18 @@ class Runner:
             make_map(bench, self.work / "map")
         if self.options.job != "map":
             bench.load_map(read_map(self.work / "map"), self.options.budget)
+            bench.every = bool(self.options.keys and self.options.tests) and len(items) < 30
             self.run(bench)
         return True
 
     def run(self, bench: trial.Bench) -> None:
         """Try the mutants that were asked for and are not done yet."""
         done = sample.read(self.work / "progress.jsonl")
-        if self.options.job == "one":
+        wanted = sample.chosen(ROOT, SEED, self.options.formulas, self.options.checks)
+        if self.options.keys:
             wanted = [m for m in sample.everything(ROOT) if m.key in self.options.keys]
         else:
-            wanted = sample.chosen(ROOT, SEED, self.options.formulas, self.options.checks)
-            weak = {k for k, r in done.items() if not r["killed"] or trial.stage(r["by"])}
+            weak = {k for k, r in done.items() if not r["killed"] or trial.stage(r["by"]) == 2}
             again = weak if self.options.again else set()
             wanted = [m for m in wanted if m.key not in done or m.key in again]
         for i, mutant in enumerate(wanted):

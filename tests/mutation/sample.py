@@ -98,12 +98,12 @@ def summary(root: Path, done: Records, seed: int, reasons: dict[str, str]) -> di
     seconds = sorted(r["seconds"] for r in done)
     out["seconds"] = {"mean": round(sum(seconds) / len(seconds), 2),
                       "median": seconds[len(seconds) // 2], "total": round(sum(seconds))}  # fmt: skip
-    out["survivors"] = [
-        {k: r[k] for k in ("key", "file", "in", "kind", "was", "now")}
-        | {"reason": reasons.get(name_of(r), "")}
-        for r in done
-        if not r["killed"]
-    ]
+    by_key = {m.key: m for m in everything(root)}
+    out["survivors"] = []
+    for r in (r for r in done if not r["killed"]):
+        was, now = mutants.words(root, by_key[r["key"]])
+        told = {"key": r["key"], "file": r["file"], "in": r["in"], "was": was, "now": now}
+        out["survivors"].append(told | {"reason": reasons.get(name_of(told), "")})
     return out
 
 

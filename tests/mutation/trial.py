@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import gc
 import importlib.machinery
 import json
@@ -32,6 +33,7 @@ KEPT = {
     "worked",
 }
 APPLIES = "test_a_check_that_applies"
+FEW = 15  # tests for a mutant outside functions: they are loaded anew, which takes longer than they
 SPARE = 12.0  # s of processor time beyond what the tests take, then a child counts as hanging
 Line = tuple[str, int]
 
@@ -58,6 +60,7 @@ class Bench:
         self.cost: dict[str, float] = {}
         self.marked: dict[str, CodeType] = {}
         self.budget = 8.0
+        self.every = False  # whether all tests collected are for every mutant outside functions
         _warm()
         gc.freeze()
 
@@ -115,8 +118,10 @@ class Bench:
         names = {n for line in lines for n in self.at.get((mutant.file, line), ())}
         if not names and mutant.owner:
             names = set(self.at.get((mutant.file, self._first(mutant)), ()))
+        if mutant.owner is None and self.every:
+            return list(self.cost)
         if mutant.owner is None:
-            names = self._most_of(mutant.file)
+            names = self._using(mutant) or self._most_of(mutant.file)
         chosen, spent, last = [], 0.0, -1
         for name in sorted(names, key=lambda n: (stage(n), self.cost[n])):
             spent = spent if stage(name) == last else 0.0
@@ -124,7 +129,28 @@ class Bench:
             if spent + self.cost[name] <= self.budget:
                 chosen.append(name)
                 spent += self.cost[name] + 0.003
-        return chosen
+        if mutant.owner is not None:
+            return chosen
+        return [*[n for n in chosen if APPLIES in n][:3], *chosen[:FEW]]
+
+    def _using(self, mutant: mutants.Mutant) -> set[str]:
+        """Give the tests that reach a line with the name that a line outside functions assigns."""
+        tree = ast.parse((self.root / mutant.file).read_text())
+        named = {
+            target.id
+            for node in tree.body
+            if isinstance(node, ast.Assign | ast.AnnAssign)
+            and node.lineno <= mutant.line <= (node.end_lineno or 0)
+            for target in ast.walk(node)
+            if isinstance(target, ast.Name) and isinstance(target.ctx, ast.Store)
+        }
+        lines = {n.lineno for n in ast.walk(tree) if isinstance(n, ast.Name) and n.id in named}
+        found = {name for line in lines for name in self.at.get((mutant.file, line), ())}
+        files = {n.split("::")[0] for n in self.cost} if "CHECKS" not in named else set()
+        texts = {f: (self.tree / f).read_text() for f in files}
+        return found | {
+            n for n in self.cost for x in named if f".{x}" in texts.get(n.split("::")[0], "")
+        }
 
     def _most_of(self, file: str) -> set[str]:
         """Give the tests that reach at least half of what the best reaches of a file, and those of ``applies``."""
@@ -192,6 +218,8 @@ class Bench:
     def _loaded_afresh(
         self, mutant: mutants.Mutant, code: CodeType, names: list[str]
     ) -> str | None:
+        if not names:
+            return None
         module = "mountlimit." + mutant.file.removesuffix(".py").replace("/", ".")
         try:  # most of these cannot even be loaded, which is quickly seen
             exec(code, {"__name__": module, "__package__": module.rpartition(".")[0]})
@@ -203,6 +231,8 @@ class Bench:
             ours = name.startswith("mountlimit.") and name.split(".")[1] not in KEPT
             if ours or (place.startswith(tests) and not place.startswith(tests + "/mutation")):
                 del sys.modules[name]
+                if name.count(".") == 1 and ours:
+                    vars(sys.modules["mountlimit"]).pop(name.split(".")[1], None)
         usual = importlib.machinery.SourceFileLoader.get_code
 
         def get_code(self: Any, fullname: str) -> Any:
