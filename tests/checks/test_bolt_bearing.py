@@ -109,6 +109,17 @@ def test_a_bolt_alone_in_its_line_is_a_single_lap():
             assert bolt_bearing._alone(place, 1)
 
 
+def test_a_bolt_alone_bears_no_more_than_a_single_lap():
+    """EN 1993-1-8 eq. 3.2 with a partial factor of 1: 1.5 f_u d t, where a far edge alone gave 2.5."""
+    drive = resolve(drive_file(mount__width="200 mm", fixings__edge="60 mm"))
+    plane = replace(drive.mount.plane, bolts=((value(0.0), value(0.0)),))
+    place = bolt_bearing.Place(drive, plane, plane.bolts[0])
+    f_u = float(drive.mount.material.card.ultimate_strength)
+    expected = 1.5 * f_u * 0.008 * float(plane.thickness)
+    assert bolt_bearing.bearing_force(place, 1, -plane.towards_motor) <= expected * (1 + 1e-9)
+    assert bolt_bearing.bearing_force(place, 0, 1.0) == pytest.approx(expected)
+
+
 def test_a_metal_mount_is_torn_or_borne_not_crushed():
     drive = resolve(drive_file())
     check = next(c for c in evaluate.applicable(drive) if c.name == "bolt_bearing")
