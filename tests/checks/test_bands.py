@@ -204,3 +204,8 @@ def test_a_single_band_is_two_halves():
 
 def test_what_is_not_looked_at_is_said():
     assert any("shell" in line for line in not_checked(case_of().drive))
+
+
+def test_bands_belong_to_a_cradle():
+    names = {c.name for c in evaluate.applicable(resolve(drive_file()))}
+    assert not names & {"band_grip", "band_screw"}

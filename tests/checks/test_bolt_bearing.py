@@ -70,6 +70,65 @@ def test_resistance_tables(bolts, hole, end, side, pitch, gauge, thickness, forc
     assert min(found) / 1.25 / 1000 == pytest.approx(force, abs=0.05)
 
 
+def test_the_nearest_of_three_bolts_in_line_is_the_next():
+    """Bolts at -30, 5 and 30 mm along the row: 35 mm on from the first, 25 mm between the others."""
+    drive = resolve(drive_file())
+    row = tuple((value(along), value(0.0)) for along in (-0.03, 0.005, 0.03))
+    plane = replace(drive.mount.plane, bolts=row)
+    ahead = [bolt_bearing.next_bolt(bolt_bearing.Place(drive, plane, b), 0, 1.0) for b in row]
+    behind = [bolt_bearing.next_bolt(bolt_bearing.Place(drive, plane, b), 0, -1.0) for b in row]
+    assert ahead == [pytest.approx(0.035), pytest.approx(0.025), None]
+    assert behind == [None, pytest.approx(0.035), pytest.approx(0.025)]
+
+
+@pytest.mark.parametrize("row", [(-0.05, 0.05), (-0.012, 0.012)], ids=["edge near", "bolts near"])
+def test_both_sides_of_the_line_of_force_count(row):
+    """Two bolts in mirror image: what is left of one is right of the other, so they bear alike."""
+    drive = resolve(drive_file())
+    bolts = tuple((value(x), value(0.0)) for x in row)
+    plane = replace(drive.mount.plane, bolts=bolts)
+    left, right = (bolt_bearing.Place(drive, plane, b) for b in bolts)
+    force = bolt_bearing.bearing_force(left, 1, -plane.towards_motor)
+    assert force == pytest.approx(bolt_bearing.bearing_force(right, 1, -plane.towards_motor))
+    wide = (value(-0.03), value(0.03))
+    free = replace(plane, bolts=tuple((x, value(0.0)) for x in wide))
+    easy = bolt_bearing.bearing_force(
+        bolt_bearing.Place(drive, free, free.bolts[0]), 1, -plane.towards_motor
+    )
+    assert force < easy
+
+
+def test_a_bolt_alone_in_its_line_is_a_single_lap():
+    """EN 1993-1-8 clause 3.6.1(10): one row of bolts in the line of force; a neighbour either way ends it."""
+    drive = resolve(drive_file())
+    for places, alone in (((0.0,), True), ((-0.03, 0.03), False), ((-0.03, 0.0, 0.03), False)):
+        plane = replace(drive.mount.plane, bolts=tuple((value(x), value(0.0)) for x in places))
+        for bolt in plane.bolts:
+            place = bolt_bearing.Place(drive, plane, bolt)
+            assert bolt_bearing._alone(place, 0) == alone
+            assert bolt_bearing._alone(place, 1)
+
+
+def test_a_bolt_alone_bears_no_more_than_a_single_lap():
+    """EN 1993-1-8 eq. 3.2 with a partial factor of 1: 1.5 f_u d t, where a far edge alone gave 2.5."""
+    drive = resolve(drive_file(mount__width="200 mm", fixings__edge="60 mm"))
+    plane = replace(drive.mount.plane, bolts=((value(0.0), value(0.0)),))
+    place = bolt_bearing.Place(drive, plane, plane.bolts[0])
+    f_u = float(drive.mount.material.card.ultimate_strength)
+    expected = 1.5 * f_u * 0.008 * float(plane.thickness)
+    assert bolt_bearing.bearing_force(place, 1, -plane.towards_motor) <= expected * (1 + 1e-9)
+    assert bolt_bearing.bearing_force(place, 0, 1.0) == pytest.approx(expected)
+
+
+def test_a_metal_mount_is_torn_or_borne_not_crushed():
+    drive = resolve(drive_file())
+    check = next(c for c in evaluate.applicable(drive) if c.name == "bolt_bearing")
+    stations = [r.station for r in check.rows(evaluate.case_at(drive, 40.0, 0))]
+    for words in ("bearing along", "bearing across", "AISC 360"):
+        assert [s for s in stations if words in s]
+    assert not [s for s in stations if "crushed" in s]
+
+
 def test_tear_out_of_a_thin_tab():
     """AISC 360-16 eq. J3-6 (from memory): 5 mm bolt, hole 5.5, 8 mm from the end, 3 mm, 290 MPa: 5481 N."""
     drive = resolve(
@@ -141,6 +200,7 @@ def test_a_soft_mount_is_crushed_or_sheared_at_yield():
         stations = [r.station for r in check.rows(evaluate.case_at(drive, 40.0, 0))]
         assert stations
         assert not [s for s in stations if "AISC" in s or "bearing" in s]
+        assert sum("crushed" in s for s in stations) == len(drive.mount.plane.bolts)
         assert evaluate.design_factor(check, drive)[0] in (3.0, 4.0)
         loads = [
             max(float(r.utilisation) for r in check.rows(evaluate.case_at(resolve(f), 40.0, 0)))

@@ -118,3 +118,16 @@ def test_bolts_through_the_shaft_are_refused():
     """Two bolts on a circle not clear of the shaft."""
     with pytest.raises(InputError, match="run into the shaft"):
         resolve(file_of(**ring("hub", bolts="2 x M5", bolt_circle="16 mm")))
+
+
+@pytest.mark.parametrize("side", ["hub", "driven"])
+def test_which_slip_counts(side):
+    """Reversing hammers it; one way the pull works it loose, unless a shoulder takes the pull; no ring, none."""
+    loose, slip = f"{side}_bolt_loosening", f"{side}_bolt_slip"
+    cases = [
+        ({}, set()), (BACK, set()), (ring(side), {loose}), ({**ring(side), **BACK}, {slip}),
+        (ring(side, pilot="yes"), set()), ({**ring(side, pilot="yes"), **BACK}, {slip}),
+    ]  # fmt: skip
+    for edit, expected in cases:
+        drive = resolve(file_of(**edit))
+        assert {n for n in (loose, slip) if check_of(n, drive)} == expected, edit

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import numpy as np
 import pytest
@@ -13,6 +14,7 @@ from mountlimit import evaluate, limits
 from mountlimit.assess import assess, not_checked
 from mountlimit.checks import bolt_slip, jack_screw
 from mountlimit.errors import InputError
+from mountlimit.formulas import jack
 from mountlimit.loads import case_list
 from mountlimit.plate_route import with_plates
 from mountlimit.resolve import resolve
@@ -210,3 +212,21 @@ def test_bad_input_is_one_line(changes, words):
     assert lines
     text = str(lines[0])
     assert all(word in text for word in words), text
+
+
+def test_places_are_told_from_the_middle_of_the_bolts():
+    """Four bolts 90 by 40 mm, wherever the plane's own origin lies: 49.24 mm, 4 r^2."""
+    plane = resolve(drive_file(**{**SLOTS, **SCREW})).mount.plane
+    for x, y in ((0.0, 0.0), (0.03, -0.07)):
+        moved = tuple((float(a) + x, float(b) + y) for a, b in plane.bolts)
+        radii, polar = jack_screw._places(replace(plane, bolts=moved))
+        assert [float(r) for r in radii] == pytest.approx([0.049244] * 4, rel=1e-4)
+        assert float(polar) == pytest.approx(4 * (0.045**2 + 0.020**2))
+
+
+def test_a_single_bolt_is_not_turned():
+    """One bolt stands in the middle: the screw's line off it moves nothing and divides by nothing."""
+    plane = resolve(drive_file(**{**SLOTS, **SCREW})).mount.plane
+    (radius,), polar = jack_screw._places(replace(plane, bolts=plane.bolts[:1]))
+    held = jack.held_shear(300.0, 400.0, 0.0, 1, 0.01, radius, polar)
+    assert float(held) == pytest.approx(500.0)

@@ -208,3 +208,10 @@ def test_bad_input(changes, words):
     with pytest.raises(InputError) as caught:
         resolve(drive_file(**{**STAGE, **changes}))
     assert words in str(caught.value)
+
+
+def test_keys_and_rating_are_judged_only_where_told():
+    """No key, no check of keys; no speed, no rated power."""
+    for name, more in (("jackshaft_keys", KEYS), ("second_chain_power", SPEED)):
+        assert check_of(name, resolve(file_of(**STAGE))) is None
+        assert check_of(name, resolve(file_of(**STAGE, **more))) is not None

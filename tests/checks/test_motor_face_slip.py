@@ -72,3 +72,11 @@ def test_bad_inputs_are_refused(key, value):
     """An unknown word, a preload below its range."""
     with pytest.raises(InputError):
         resolve(drive_file(**{key: value}))
+
+
+def test_only_slotted_holes_in_a_face_slide():
+    """Round holes stop the screws: the friction is not asked."""
+    for holes, slides in (("round", False), ("slotted", True)):
+        drive = resolve(drive_file(motor__holes=holes))
+        names = {c.name for c in evaluate.applicable(drive)}
+        assert ("motor_face_slip" in names) == slides

@@ -7,10 +7,11 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from conftest import IDEAL, angle_file, drive_file
+from conftest import IDEAL, angle_file, drive_file, welded_file
 from mountlimit import evaluate, limits, sections, structure, why
 from mountlimit.checks import mount_fatigue
 from mountlimit.errors import InputError
+from mountlimit.formulas import shaft
 from mountlimit.loads import case_list
 from mountlimit.resolve import resolve
 
@@ -205,3 +206,34 @@ def test_the_worked_strain_shows_the_creep_step():
     assert steps[-1].index > aged.index
     later = next(s for s in steps if any(e.step == aged.index for e in s.entries))
     assert later.value == pytest.approx(aged.value / card.elastic_modulus)
+
+
+def test_notch_sensitivity_of_aluminium():
+    """Peterson's curves: about 0.8 at a radius of 2 mm (0.77 to 0.80 for 0.5 to 0.6 mm; from memory)."""
+    found = float(shaft.notch_sensitivity(mount_fatigue.ALUMINIUM_LENGTH, 0.002))
+    assert 0.76 < found < 0.81
+
+
+def test_the_worse_of_two_holes_counts():
+    """A small hole is the sharper one in bending of the plate, and which is the sharper in tension shows."""
+    drive = resolve(drive_file(mount__material="s235"))
+    material = drive.mount.material
+    cut = next(c for c in drive.mount.cuts if c.holes)
+
+    def raised(*sizes):
+        holes = tuple((0.01 * i, size) for i, size in enumerate(sizes))
+        return mount_fatigue.notches(replace(cut, holes=holes), material, 360e6)
+
+    small, large, both = raised(0.004), raised(0.03), raised(0.004, 0.03)
+    assert any(float(small[k]) != pytest.approx(float(large[k])) for k in both)
+    for k in both:
+        assert float(both[k]) == pytest.approx(max(float(small[k]), float(large[k])))
+
+
+def test_a_toe_that_cracks_in_years_does_not_give_at_once():
+    drive = resolve(welded_file())
+    case = evaluate.case_at(drive, 40.0, 0)
+    assert [r for r in mount_fatigue.rows(case) if "toe of the weld" in r.station]
+    curve = evaluate.curves_of(case, ["mount_fatigue"])["mount_fatigue"]
+    assert curve.gives is None
+    assert curve.safe is not None

@@ -9,6 +9,7 @@ from conftest import drive_file
 from mountlimit import cards, evaluate, limits, sections
 from mountlimit.checks import mount_section
 from mountlimit.errors import MountlimitError
+from mountlimit.plate_route import with_plates
 from mountlimit.resolve import resolve
 
 
@@ -64,3 +65,42 @@ def test_longer_overhang_lowers_the_limit_of_a_brittle_plate():
 def test_unknown_material_is_refused():
     with pytest.raises(MountlimitError, match="unobtainium"):
         drive_file(mount__material="unobtainium")
+
+
+def test_only_what_creeps_is_strained():
+    """A plastic upright on a metal base plate, and a metal one on a plastic base: the plastic alone."""
+    form = {
+        "mount__form": "built-up angle", "mount__thickness": "24 mm", "mount__free_length": "100 mm",
+        "mount__heel_to_bolts": "35 mm", "mount__base_overhang": "20 mm", "mount__screws": "6 x 6 mm",
+        "mount__screw_length": "50 mm", "shaft__face_overhang": "45 mm", "frame__member": "rigid",
+    }  # fmt: skip
+    cuts = {}
+    for upright, base in (("hdpe", "6061"), ("6061", "hdpe")):
+        more = {"mount__screws": "6 x M5"} if upright == "6061" else {}
+        file = drive_file(**{**form, **more}, mount__material=upright, second__material=base,
+                          second__thickness="20 mm")  # fmt: skip
+        case = evaluate.case_at(resolve(file), 20.0, 0)
+        assert "mount_strain" in {c.name for c in evaluate.applicable(case.drive)}
+        rows = mount_section.strain_rows(case)
+        plastic = [m for m in case.drive.mount.substances if m.strain_limit is not None]
+        assert len(plastic) == 1
+        assert rows
+        assert {float(r.capacity) for r in rows} == {float(plastic[0].strain_limit)}
+        cuts[upright] = {r.station for r in rows}
+    assert not cuts["hdpe"] & cuts["6061"]
+
+
+def test_rings_round_washers_stand_for_many_places():
+    """All loads at once name no ring; one load alone names its own, and no less than the cuts do."""
+    drive = resolve(with_plates(drive_file(mount__material="hdpe", mount__thickness="20 mm")))
+    case = evaluate.case_at(drive, np.array([15.0]))
+    alone = evaluate.case_at(drive, 15.0, 0)
+    for rows in (mount_section.yield_rows, mount_section.strain_rows):
+        cuts = {cut.name for cut in drive.mount.cuts}
+        many = [r for r in rows(case) if r.many]
+        assert many
+        assert not {r.station for r in many} & cuts
+        assert {r.station for r in rows(case) if not r.many} <= {r.station for r in rows(alone)}
+        worst = max(float(np.max(np.broadcast_to(r.utilisation, (len(case.loads.groups), 1))[0]))
+                    for r in rows(case))  # fmt: skip
+        assert max(float(r.utilisation) for r in rows(alone)) == pytest.approx(worst, rel=1e-6)

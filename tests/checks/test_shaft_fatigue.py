@@ -9,6 +9,7 @@ from conftest import drive_file
 from mountlimit import evaluate, limits
 from mountlimit.checks import _shaft, motor_shaft
 from mountlimit.errors import InputError
+from mountlimit.formulas import shaft
 from mountlimit.resolve import resolve
 
 CURRENTS = np.geomspace(0.1, 1e5, 300)
@@ -188,3 +189,12 @@ def test_bad_inputs_are_refused(key, value, word):
     """An unknown form, a strength out of range, a strength below the yield strength."""
     with pytest.raises(InputError, match=word):
         resolve(drive_file(**{**SHAFT, key: value}))
+
+
+@pytest.mark.parametrize(
+    ("notch", "bending", "torsion"),
+    [("shoulder, sharp", 2.7, 2.2), ("shoulder, rounded", 1.7, 1.5), ("keyway", 2.14, 3.0), ("groove", 5.0, 3.0)],
+)  # fmt: skip
+def test_first_estimates_of_notches(notch, bending, torsion):
+    """Shigley's Mechanical Engineering Design 9th ed. table 7-1 (from memory)."""
+    assert shaft.CONCENTRATION[notch][:2] == (bending, torsion)

@@ -11,7 +11,7 @@ from hub_cases import DRIVEN_TORQUE, check_of, file_of, limit_of, rows_of
 from mountlimit import evaluate
 from mountlimit.assess import not_checked
 from mountlimit.errors import InputError
-from mountlimit.formulas import teeth
+from mountlimit.formulas import sprocket, teeth
 from mountlimit.resolve import resolve
 
 SIDES = [("hub", "sprocket_teeth"), ("driven", "driven_teeth")]
@@ -171,3 +171,21 @@ def test_cast_and_plastic_sprockets_take_the_factor_of_their_material():
         drive = resolve(file_of(hub__sprocket_material=material))
         check = check_of("sprocket_teeth", drive)
         assert evaluate.design_factor(check, drive)[0] == factor
+
+
+def test_usual_width_of_a_tooth():
+    """ISO 606: 0.93 of the inner width up to a pitch of 12.7 mm, 0.95 above (from memory)."""
+    assert [float(sprocket.width_factor(p)) for p in (0.00635, 0.0127)] == [0.93, 0.93]
+    assert [float(sprocket.width_factor(p)) for p in (0.015875, 0.0254)] == [0.95, 0.95]
+
+
+@pytest.mark.parametrize("side", ["hub", "driven"])
+def test_holes_in_a_plastic_sprocket_are_less_sure(side):
+    """The factor of a plastic mount, not the one of a wrought metal."""
+    ring = {"bolts": "4 x M5", "bolt_circle": "30 mm", "bolt_class": "8.8", "preload": "2 kN"}
+    told = {f"{side}__{k}": v for k, v in ring.items()} | {"chain__driving_teeth": 25}
+    factors = []
+    for material in ("6082", "pom"):
+        drive = resolve(file_of(**told, **{f"{side}__sprocket_material": material}))
+        factors.append(evaluate.design_factor(check_of(f"{side}_bolt_holes", drive), drive)[0])
+    assert factors[1] > factors[0]

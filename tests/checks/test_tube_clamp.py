@@ -241,3 +241,12 @@ def test_preload_by_torque_is_uncertain():
     item = next(r for r in drive.ranges if r.key == "fixings.clamp_preload")
     assert item.likely == pytest.approx(8 / (0.2 * 0.008), rel=1e-9)
     assert item.low < 0.7 * item.likely < item.likely < item.high
+
+
+def test_a_tube_of_unknown_strength_is_not_judged():
+    """An own soft modulus has no usual strength: said as not checked, never taken from steel."""
+    soft = resolve(saddle_file(frame__elastic_modulus="20 GPa"))
+    assert soft.frame.yield_strength is None
+    assert "tube_crush" not in {c.name for c in evaluate.applicable(soft)}
+    told = resolve(saddle_file(frame__elastic_modulus="20 GPa", frame__yield_strength="80 MPa"))
+    assert "tube_crush" in {c.name for c in evaluate.applicable(told)}

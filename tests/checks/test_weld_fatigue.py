@@ -11,7 +11,7 @@ from scipy.optimize import brentq
 
 from conftest import welded_file
 from mountlimit import evaluate, limits
-from mountlimit.checks import frame_weld
+from mountlimit.checks import _weld_range, frame_weld
 from mountlimit.errors import InputError
 from mountlimit.formulas import weld_fatigue
 from mountlimit.loads import case_list
@@ -234,3 +234,14 @@ def test_bad_input_is_one_line(bad):
     (line,) = str(error.value).splitlines()
     assert "duty.starts" in line
     assert str(bad) in line
+
+
+def test_aluminium_bears_about_a_third_of_steel():
+    """A crack grows as stress over modulus does: 70 GPa to 210 (IIW rule of thumb, from memory).
+
+    Steel: 36 across and 80 along the throat of EN 1993-1-9 tables 8.5 and 8.3.
+    """
+    steel, aluminium = _weld_range.categories("steel"), _weld_range.categories("aluminium")
+    assert [float(v) / 1e6 for v in steel[:2]] == [36.0, 80.0]
+    for strong, soft in zip(steel, aluminium, strict=True):
+        assert 2.75 < float(strong) / float(soft) < 3.25
