@@ -9,7 +9,7 @@ import pytest
 
 from conftest import angle_file, drive_file
 from mountlimit import evaluate, limits
-from mountlimit.checks import bolt_bearing
+from mountlimit.checks import BY_NAME, bolt_bearing
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
 from mountlimit.worked import Value
@@ -247,3 +247,12 @@ def test_a_near_end_is_warned_about():
     )
     assert any("1.2 hole diameters" in w for w in near.warnings)
     assert not any("1.2 hole diameters" in w for w in far.warnings)
+
+
+@pytest.mark.parametrize("name", ["bolt_bearing", "pull_through", "mount_section"])
+@pytest.mark.parametrize("material", ["pom_c", "gjl200", "birch_ply"])
+def test_nothing_softer_or_brittler_gets_the_factor_of_a_wrought_metal(name, material):
+    """A mount of plastic, iron or wood keeps more margin than one of steel, in every check of its holes."""
+    steel, other = (resolve(drive_file(mount__material=m)) for m in ("s235", material))
+    check = BY_NAME[name]
+    assert evaluate.design_factor(check, other)[0] > evaluate.design_factor(check, steel)[0]
