@@ -11,6 +11,7 @@ import pytest
 from conftest import angle_file, drive_file
 from mountlimit import evaluate, limits, plate_response, plate_route, thickness, why
 from mountlimit.case import Loads
+from mountlimit.checks import BY_NAME
 from mountlimit.loads import case_list
 from mountlimit.model import Drive
 from mountlimit.plates import solve
@@ -196,3 +197,11 @@ def test_slots_are_cut_and_give_more():
         part = plate_response.displacements_of(drive, one_case(drive, "steady"))[0]
         turns.append(abs(float(part.turn[0])))
     assert turns[1] > turns[0]
+
+
+def test_face_bolts_are_worked_by_statics_and_by_the_plates():
+    """The plates put more shear on the bolts nearer the frame: both count."""
+    drive = plated(drive_file())
+    stations = [r.station for r in BY_NAME["motor_bolts"].rows(evaluate.case_at(drive, 40.0, 0))]
+    assert sum("by the plate model" in s for s in stations) == drive.motor.bolts.count
+    assert any("by the plate model" not in s for s in stations)

@@ -49,6 +49,16 @@ def test_pressure_gives_the_torque_back(number):
     assert torque == pytest.approx(TORQUE, rel=1e-6)
 
 
+def test_a_second_flat_weakens_the_shaft():
+    """At the same depth two flats leave less shaft than one, and share the pressure."""
+    (one, twist_one), (two, twist_two) = (
+        rows_of("flats", **{**DOUBLE, "hub__flats": n})[0] for n in (1, 2)
+    )
+    assert twist_two.demand > 1.02 * twist_one.demand
+    assert two.demand == pytest.approx(one.demand / 2, rel=1e-9)
+    assert (one.station, two.station) == ("pressure on the flat", "pressure on the flats")
+
+
 def test_hand_worked():
     """12 N*m on a 12 mm double D, 10 mm across, 12 mm long: chord 6.633 mm, 136.4 MPa."""
     across = {**DOUBLE, "hub__flat_depth": None, "hub__across_flats": "10 mm"}
