@@ -36,8 +36,8 @@ def slopes(shares: np.ndarray) -> np.ndarray:
 class Elements:
     """The mesh with its middle nodes, and what follows from it for a material per tetrahedron."""
 
-    def __init__(self, solid: Solid, modulus: np.ndarray, poisson: np.ndarray) -> None:
-        """Number the nodes; modulus and Poisson's ratio are per tetrahedron."""
+    def __init__(self, solid: Solid, laws: np.ndarray) -> None:
+        """Number the nodes; ``laws`` (owners, 3, 3, 3, 3) give stress from the slopes of movement."""
         self.solid = solid
         pairs = np.sort(solid.tets[:, EDGES], axis=2).reshape(-1, 2)
         edges, index = np.unique(pairs, axis=0, return_inverse=True)
@@ -45,8 +45,7 @@ class Elements:
         self.nodes = np.hstack([solid.tets, middle])
         self.points = np.vstack([solid.points, solid.points[edges].mean(axis=1)])
         self.count = len(self.points)
-        self.shear = modulus / (2.0 * (1.0 + poisson))
-        self.lame = 2.0 * self.shear * poisson / (1.0 - 2.0 * poisson)
+        self.laws = laws
         corners = solid.points[solid.tets]
         self.first = corners[:, 0]
         self.inverse = np.linalg.inv(corners[:, 1:] - corners[:, :1])  # slopes of shares 1..3
@@ -71,30 +70,37 @@ class Elements:
                 flat = g.reshape(len(g), 30)
                 same += (flat[:, :, None] * flat[:, None, :]).reshape(same.shape)
             same *= 0.25 * self.volume[part][:, None, None, None, None]
-            mu = self.shear[part][:, None, None, None, None]
-            whole = self.lame[part][:, None, None, None, None] * same
-            whole += mu * same.transpose(0, 1, 4, 3, 2)
-            trace = self.shear[part][:, None, None] * np.einsum("naibi->nab", same)
-            for i in range(3):
-                for j in range(3):
-                    block = whole[:, :, i, :, j] + (trace if i == j else 0.0)
-                    data[3 * i + j] += np.bincount(at, block.ravel(), len(kept))
+            pairs = same.transpose(0, 1, 3, 2, 4).reshape(
+                len(same), 100, 9
+            )  # slopes j of a, l of b
+            law = self.laws[self.solid.owner[part]]
+            block = pairs @ law.transpose(0, 2, 4, 1, 3).reshape(len(same), 9, 9)
+            for k in range(9):
+                data[k] += np.bincount(at, block[:, :, k].ravel(), len(kept))
         row, column = kept // self.count, kept % self.count
         pointer = np.searchsorted(row, np.arange(self.count + 1))
         blocks = data.T.reshape(-1, 3, 3)
         size = 3 * self.count
         return sparse.csr_array(sparse.bsr_matrix((blocks, column, pointer), shape=(size, size)))
 
-    def locate(self, places: np.ndarray, only: np.ndarray | None = None) -> tuple[np.ndarray, np.ndarray]:
+    def locate(
+        self, places: np.ndarray, only: np.ndarray | None = None
+    ) -> tuple[np.ndarray, np.ndarray]:
         """Give the tetrahedron of every place and its shares there; ``only`` picks tetrahedra."""
         own = np.arange(len(self.nodes)) if only is None else np.flatnonzero(only)
-        tree = self.tree if only is None else cKDTree(self.solid.points[self.solid.tets[own]].mean(axis=1))
+        tree = (
+            self.tree
+            if only is None
+            else cKDTree(self.solid.points[self.solid.tets[own]].mean(axis=1))
+        )
         tet = np.zeros(len(places), int)
         shares = np.full((len(places), 4), -np.inf)
         left = np.arange(len(places))
         for many in (12, 60, 400):
             near = own[tree.query(places[left], min(many, len(own)))[1].reshape(len(left), -1)]
-            rest = np.einsum("nki,nkij->nkj", places[left][:, None] - self.first[near], self.inverse[near])
+            rest = np.einsum(
+                "nki,nkij->nkj", places[left][:, None] - self.first[near], self.inverse[near]
+            )
             found = np.concatenate([1.0 - rest.sum(axis=2, keepdims=True), rest], axis=2)
             best = np.argmax(found.min(axis=2), axis=1)
             rows = np.arange(len(left))
@@ -106,7 +112,9 @@ class Elements:
                 break
         return tet, shares
 
-    def mean_row(self, places: np.ndarray, weights: np.ndarray, only: np.ndarray | None = None) -> tuple[np.ndarray, np.ndarray]:
+    def mean_row(
+        self, places: np.ndarray, weights: np.ndarray, only: np.ndarray | None = None
+    ) -> tuple[np.ndarray, np.ndarray]:
         """Give nodes and factors of a weighted sum of the movement at places."""
         tet, shares = self.locate(places, only)
         factors = weights[:, None] * shapes(shares)
@@ -114,7 +122,10 @@ class Elements:
 
     def nodal_stress(self, movement: np.ndarray) -> np.ndarray:
         """Give the mean of the stress over the tetrahedra at each node, (nodes, 6)."""
-        total, many = np.zeros((self.count, 6)), np.bincount(self.nodes.ravel(), minlength=self.count)
+        total, many = (
+            np.zeros((self.count, 6)),
+            np.bincount(self.nodes.ravel(), minlength=self.count),
+        )
         moved = movement[self.nodes]
         for k in range(10):
             grad = np.einsum("ak,nki->nai", slopes(CORNERS[k]), self.grad)
@@ -125,7 +136,22 @@ class Elements:
 
     def _hooke(self, slope: np.ndarray) -> np.ndarray:
         """Give stress (xx, yy, zz, xy, yz, zx) from slopes of movement."""
-        strain = 0.5 * (slope + slope.transpose(0, 2, 1))
-        spread = self.lame * np.trace(strain, axis1=1, axis2=2)
-        s = 2.0 * self.shear[:, None, None] * strain + spread[:, None, None] * np.eye(3)
-        return np.stack([s[:, 0, 0], s[:, 1, 1], s[:, 2, 2], s[:, 0, 1], s[:, 1, 2], s[:, 2, 0]], axis=1)
+        law = self.laws[self.solid.owner].reshape(-1, 9, 9)
+        s = np.einsum("nij,nj->ni", law, slope.reshape(-1, 9)).reshape(-1, 3, 3)
+        return np.stack(
+            [s[:, 0, 0], s[:, 1, 1], s[:, 2, 2], s[:, 0, 1], s[:, 1, 2], s[:, 2, 0]], axis=1
+        )
+
+
+def law_of(modulus: float, poisson: float, shear: float, axes: np.ndarray) -> np.ndarray:
+    """Give C_ijkl of a material alike along three axes at right angles, with a shear modulus of its own."""
+    give = np.full((3, 3), -poisson / modulus)
+    np.fill_diagonal(give, 1.0 / modulus)
+    own = np.zeros((3, 3, 3, 3))
+    for (i, j), value in np.ndenumerate(np.linalg.inv(give)):
+        own[i, i, j, j] = value
+    for i in range(3):
+        for j in range(3):
+            if i != j:
+                own[i, j, i, j] = own[i, j, j, i] = shear
+    return np.einsum("ai,bj,ck,dl,abcd->ijkl", axes, axes, axes, axes, own)

@@ -90,13 +90,16 @@ def _draw(model: PlateModel, parts: list[Body]) -> None:
         key = (body.facet.elastic_modulus, body.facet.poissons_ratio)
         by_material.setdefault(key, []).append((3, _slab(body)))
     groups = [_fused(tags) for tags in by_material.values()]
-    for spacer in model.spacers:
-        groups.append([(3, _spacer(model, spacer))])
+    groups += [[(3, _spacer(model, spacer))] for spacer in model.spacers]
     volumes = [tag for group in groups for tag in group]
     if len(groups) > 1:
         found, _ = occ.fragment(volumes[:1], volumes[1:])
         volumes = [x for x in found if x[0] == 3]
-    discs = [d for bolt in model.motor_bolts for d in _discs(model, bolt.facet, bolt.centre, bolt.washer_diameter)]
+    discs = [
+        d
+        for bolt in model.motor_bolts
+        for d in _discs(model, bolt.facet, bolt.centre, bolt.washer_diameter)
+    ]
     occ.fragment(volumes, discs)
     occ.synchronize()
     loose = [x for x in gmsh.model.getEntities(2) if not gmsh.model.getAdjacencies(2, x[1])[0].size]
@@ -120,7 +123,9 @@ def _slab(body: Body) -> int:
     occ, t = gmsh.model.occ, body.facet.thickness * MILLI
     outline = np.asarray(shapely.normalize(body.outline.simplify(1e-9)).exterior.coords)[:-1]
     tag = _prism(outline, t)
-    tools = [(3, occ.addCylinder(*(c * MILLI), -t, 0, 0, 2 * t, d / 2 * MILLI)) for c, d in body.rounds]
+    tools = [
+        (3, occ.addCylinder(*(c * MILLI), -t, 0, 0, 2 * t, d / 2 * MILLI)) for c, d in body.rounds
+    ]
     for slot in body.slots:
         tools += _slot(slot, t)
     for cut in body.cutouts:
@@ -154,7 +159,9 @@ def _slot(slot: Slot, t: float) -> list[tuple[int, int]]:
     side = 0.5 * slot.width * np.array([-way[1], way[0]])
     centre = np.asarray(slot.centre, float)
     ends = centre - half * way, centre + half * way
-    found = [(3, occ.addCylinder(*(e * MILLI), -t, 0, 0, 2 * t, slot.width / 2 * MILLI)) for e in ends]
+    found = [
+        (3, occ.addCylinder(*(e * MILLI), -t, 0, 0, 2 * t, slot.width / 2 * MILLI)) for e in ends
+    ]
     box = np.array([ends[0] - side, ends[1] - side, ends[1] + side, ends[0] + side])
     return [*found, (3, _prism(box, 3 * t))]
 
@@ -193,7 +200,9 @@ def _discs(model: PlateModel, facet: int, centre: object, diameter: float) -> li
     plate, found = model.facets[facet], []
     for side in (-0.5, 0.5):
         x, y = np.asarray(centre, float) * MILLI
-        tag = gmsh.model.occ.addDisk(x, y, side * plate.thickness * MILLI, diameter / 2 * MILLI, diameter / 2 * MILLI)
+        tag = gmsh.model.occ.addDisk(
+            x, y, side * plate.thickness * MILLI, diameter / 2 * MILLI, diameter / 2 * MILLI
+        )
         found.append((2, tag))
     _place(plate, found)
     return found
@@ -208,7 +217,7 @@ def _set_sizes(model: PlateModel, parts: list[Body], sizes: Sizes) -> None:
 
     for name, value in (
         ("Mesh.MeshSizeExtendFromBoundary", 0), ("Mesh.MeshSizeFromPoints", 0),
-        ("Mesh.MeshSizeFromCurvature", 16), ("Mesh.Algorithm", 6), ("Mesh.Algorithm3D", 1),
+        ("Mesh.MeshSizeFromCurvature", 12), ("Mesh.Algorithm", 6), ("Mesh.Algorithm3D", 1),
         ("Mesh.Optimize", 1), ("Mesh.ElementOrder", 1), ("Mesh.RandomSeed", 1),
     ):  # fmt: skip
         gmsh.option.setNumber(name, value)
@@ -216,7 +225,10 @@ def _set_sizes(model: PlateModel, parts: list[Body], sizes: Sizes) -> None:
     step = max(1.0, float(np.prod(np.ptp(box, axis=0) + 6) / 1.0e6) ** (1 / 3))
     counts = (np.ceil(np.ptp(box, axis=0) / step) + 3).astype(int)
     low = box[0] - step
-    grid = np.stack(np.meshgrid(*(low[i] + step * np.arange(counts[i]) for i in range(3)), indexing="ij"), axis=-1)
+    grid = np.stack(
+        np.meshgrid(*(low[i] + step * np.arange(counts[i]) for i in range(3)), indexing="ij"),
+        axis=-1,
+    )
     size = size_at(model, sizes, grid.reshape(-1, 3) / MILLI) * MILLI
     with tempfile.TemporaryDirectory() as folder:
         file = Path(folder) / "sizes"
@@ -239,9 +251,13 @@ def size_at(model: PlateModel, sizes: Sizes, places: np.ndarray) -> np.ndarray:
     for i, facet in enumerate(model.facets):
         t = facet.thickness
         flat = facet.to_plane(places)
-        high = np.maximum(0.0, np.abs((places - np.asarray(facet.origin, float)) @ facet.axes[2]) - 0.5 * t)
+        high = np.maximum(
+            0.0, np.abs((places - np.asarray(facet.origin, float)) @ facet.axes[2]) - 0.5 * t
+        )
         outline = np.asarray(facet.outline, float)
-        out = np.maximum(0.0, np.maximum(outline.min(axis=0) - flat, flat - outline.max(axis=0)).max(axis=1))
+        out = np.maximum(
+            0.0, np.maximum(outline.min(axis=0) - flat, flat - outline.max(axis=0)).max(axis=1)
+        )
         away = np.hypot(high, out)
         own = np.full(len(places), sizes.bulk * t)
         for k, bolt in enumerate(model.bolts):
@@ -250,9 +266,12 @@ def size_at(model: PlateModel, sizes: Sizes, places: np.ndarray) -> np.ndarray:
             radius = np.linalg.norm(flat - np.asarray(bolt.centre, float), axis=1)
             beyond = np.maximum(0.0, radius - 0.5 * bolt.washer_diameter)
             ring = 0.5 * (bolt.washer_diameter - bolt.hole_diameter)
-            least = min(sizes.near * t, 1.2 * ring)
+            motor = k >= len(model.frame_bolts)
+            least = (
+                min(sizes.near * t, 1.2 * ring) if motor else min(1.4 * sizes.near * t, 2.5 * ring)
+            )
             own = np.minimum(own, least + 0.6 * np.maximum(0.0, beyond - t))
-            if k >= len(model.frame_bolts):
+            if motor:
                 edge = np.hypot(radius - 0.5 * bolt.washer_diameter, high)
                 own = np.minimum(own, sizes.rim * ring + 0.6 * edge)
         found = np.minimum(found, own + 0.5 * away)
@@ -260,7 +279,9 @@ def size_at(model: PlateModel, sizes: Sizes, places: np.ndarray) -> np.ndarray:
         facet = model.facets[spacer.facets[0]]
         radius = np.linalg.norm(facet.to_plane(places) - np.asarray(spacer.centre, float), axis=1)
         wall = 0.5 * (spacer.diameter - spacer.inner_diameter)
-        found = np.minimum(found, 0.9 * wall + 0.6 * np.maximum(0.0, radius - 0.5 * spacer.diameter))
+        found = np.minimum(
+            found, 1.2 * wall + 0.6 * np.maximum(0.0, radius - 0.5 * spacer.diameter)
+        )
     return found
 
 
@@ -296,7 +317,9 @@ def _owner(model: PlateModel, solid: Solid) -> np.ndarray:
     depth = np.full((len(centres), len(model.facets) + len(model.spacers)), np.inf)
     for i, body in enumerate(solid.bodies):
         facet = body.facet
-        high = np.abs((centres - np.asarray(facet.origin, float)) @ facet.axes[2]) / (0.5 * facet.thickness)
+        high = np.abs((centres - np.asarray(facet.origin, float)) @ facet.axes[2]) / (
+            0.5 * facet.thickness
+        )
         inside = shapely.contains_xy(body.outline.buffer(1e-6), *facet.to_plane(centres).T)
         ok = inside & (high < 1.0 + 1e-6)
         depth[ok, i] = high[ok]
