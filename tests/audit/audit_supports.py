@@ -107,19 +107,14 @@ class Supports:
         faces = [self.elements.locate(self._on_face(weld.facet, places, s)) for s in (-1.0, 1.0)]
         each = weld.stiffness * length / count
         for k in range(count):
-            for way in np.eye(3):
-                found = [(self.elements.nodes[t[k]], shapes(s[k])) for t, s in faces]
-                if weld.double_sided:
-                    for nodes, factors in found:
-                        rows.add(nodes, factors, way)
-                        stiffness.append(0.5 * each)
-                else:
-                    rows.add(
-                        np.concatenate([n for n, _ in found]),
-                        0.5 * np.concatenate([f for _, f in found]),
-                        way,
-                    )
-                    stiffness.append(each)
+            found = [(self.elements.nodes[t[k]], shapes(s[k])) for t, s in faces]
+            if not weld.double_sided:  # the mean of both faces
+                found = [tuple(np.concatenate(x) for x in zip(*found, strict=True))]
+                found = [(found[0][0], 0.5 * found[0][1])]
+            for nodes, factors in found:
+                for way in np.eye(3):
+                    rows.add(nodes, factors, way)
+                    stiffness.append(each / len(found))
         return Springs(rows.matrix(self.size), np.array(stiffness))
 
     def _butt_line(
@@ -218,7 +213,6 @@ class Supports:
     def frame(self) -> Springs:
         """Give the frame's contact in cells: how far each is pressed in, and its stiffness."""
         rows, stiffness = Rows(), []
-        under = [self._ring_shape(b) for b in self.model.motor_bolts]
         for contact in self.model.contacts:
             plate = self.model.facets[contact.facet]
             outline = Polygon(np.asarray(plate.outline, float))
@@ -245,9 +239,6 @@ class Supports:
             on = shapely.contains_xy(region, *places.T) & shapely.contains_xy(
                 self.solid.bodies[contact.facet].free, *places.T
             )
-            for bolt, shape in zip(self.model.motor_bolts, under, strict=True):
-                if bolt.facet == contact.facet:
-                    on &= ~shapely.contains_xy(shape, *places.T)
             places, cell, each = places[on], cell[on], each[on]
             tet, shares = self.elements.locate(self._on_face(contact.facet, places, contact.side))
             factors, nodes = shapes(shares), self.elements.nodes[tet]
@@ -258,9 +249,6 @@ class Supports:
                 rows.add(nodes[own].ravel(), share.ravel(), contact.side * plate.axes[2])
                 stiffness.append(contact.stiffness * area)
         return Springs(rows.matrix(self.size), np.array(stiffness))
-
-    def _ring_shape(self, bolt: Bolt) -> Polygon:
-        return shapely.Point(np.asarray(bolt.centre, float)).buffer(bolt.washer_diameter / 2, 32)
 
     def butts(self) -> Springs:
         """Give the butts of seams in cells, pressed together above nothing."""

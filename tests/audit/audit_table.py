@@ -15,13 +15,14 @@ from typing import Any
 import numpy as np
 
 RESULTS = Path(__file__).parent / "results.json"
+EACH = 2  # mounts of every form, at least
 COUNTS = 0.2  # share of a mount's largest value from which a load counts
 QUANTITIES = ("tilt", "move", "stress", "ring", "line", "tension", "shear")
 
 
 def mounts(file: Path = RESULTS) -> list[dict[str, Any]]:
     """Give the stored mounts."""
-    return json.loads(file.read_text())["mounts"]
+    return json.loads(file.read_text())["mounts"] if file.exists() else []
 
 
 def value(side: dict[str, Any], quantity: str) -> np.ndarray:
