@@ -267,9 +267,7 @@ def size_at(model: PlateModel, sizes: Sizes, places: np.ndarray) -> np.ndarray:
             beyond = np.maximum(0.0, radius - 0.5 * bolt.washer_diameter)
             ring = 0.5 * (bolt.washer_diameter - bolt.hole_diameter)
             motor = k >= len(model.frame_bolts)
-            least = (
-                min(sizes.near * t, 1.2 * ring) if motor else min(1.4 * sizes.near * t, 2.5 * ring)
-            )
+            least = min((1.0 if motor else 1.4) * sizes.near * t, 2.5 * ring)
             own = np.minimum(own, least + 0.6 * np.maximum(0.0, beyond - t))
             if motor:
                 edge = np.hypot(radius - 0.5 * bolt.washer_diameter, high)

@@ -24,6 +24,7 @@ from mountlimit.plates.model import Bolt, Seam
 INWARD = 1e-7  # m, places on a face are looked up this far inside
 RADII, TURNS = 6, 24  # points over a washer's ring
 SUNK = 2.0  # heads: how deep a screw holds the edge plate along its axis, about
+FEWEST = 6  # cells across a region of contact
 BUTT = (12, 8)  # cells along and across a butt
 
 
@@ -225,12 +226,9 @@ class Supports:
                 (outline if c.region is None else outline.intersection(Polygon(np.asarray(c.region, float)))).area
                 for c in self.model.contacts if c.facet == contact.facet
             )  # fmt: skip
-            pitch = math.sqrt(whole / self.cells)
-            low, size = (
-                np.array(region.bounds[:2]),
-                np.ptp(np.array(region.bounds).reshape(2, 2), axis=0),
-            )
-            counts = np.maximum(2, np.round(size / pitch)).astype(int)
+            low = np.array(region.bounds[:2])
+            size = np.ptp(np.array(region.bounds).reshape(2, 2), axis=0)
+            counts = _cells(self.cells * region.area / whole, size)
             first, second = (_graded(n) for n in counts)
             u, v = np.meshgrid(first[0], second[0], indexing="ij")
             places = low + np.c_[u.ravel(), v.ravel()] * size
@@ -285,6 +283,15 @@ class Supports:
                         * on.mean()
                     )
         return Springs(rows.matrix(self.size), np.array(stiffness))
+
+
+def _cells(wanted: float, size: np.ndarray) -> np.ndarray:
+    """Give the cells along both sides of a region: never few across a narrow strip, where it pries."""
+    wanted = max(float(FEWEST**2), wanted)
+    across = max(FEWEST, round(math.sqrt(wanted / math.sqrt(size.max() / size.min()))))
+    counts = np.full(2, across)
+    counts[int(np.argmax(size))] = max(FEWEST, math.ceil(wanted / across))
+    return counts
 
 
 def _graded(cells: int) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
