@@ -153,6 +153,18 @@ def run(file: Path, each: int, first: int, seconds: float, forms: list[str]) -> 
                 say(entry)
 
 
+def plates_anew(file: Path) -> None:
+    """Bring the stored mounts up to date after a change of the plate model or its softness."""
+    stored = known(file)
+    for entry in stored["mounts"]:
+        mount = drawn(entry["form"], entry["number"])
+        assert mount is not None, f"{entry['form']} {entry['number']} is refused now"
+        plates, places = plates_say(mount)
+        entry.update(rounded({**sizes_of(mount), "plates": figures(plates, places, plates)}))
+        entry["plates"]["cut"] = rounded(plates["cut"].tolist())
+    file.write_text(json.dumps(stored) + "\n")
+
+
 def converge(file: Path) -> None:
     """Solve four mounts with finer meshes and twice the contact cells as well."""
     stored = known(file)
@@ -212,7 +224,13 @@ def main() -> None:
     parser.add_argument(
         "--converge", action="store_true", help="solve four mounts with finer meshes"
     )
+    parser.add_argument(
+        "--plates", action="store_true", help="work out the plates' side of the stored mounts anew"
+    )
     given = parser.parse_args()
+    if given.plates:
+        plates_anew(given.file)
+        return
     if given.converge:
         converge(given.file)
         return
