@@ -197,6 +197,8 @@ def refuse_narrow_motor(picker: Picker, width: Value, parts: Parts) -> None:
 # the washers of motor and frame. Plates over solid elements in tilt, 64 random mounts (tests/audit).
 THICK, SHORT = 4.0, 5.0  # thickness over a ring's width; clear length over thickness
 VERY_THICK, VERY_SHORT = 8.0, 2.0
+CLOSE = 2.5  # clear length over thickness below which stress is off as well
+CLOSE_STRESS, BASE_STRESS = (0.9, 1.1, 1.3), (1.0, 1.2, 1.5)
 MODEL_SPREAD = (0.9, 1.0, 1.1)
 LOCAL_SPREAD = (0.95, 1.05, 1.2)
 STOUT_SPREAD = (0.95, 1.15, 1.35)
@@ -233,6 +235,30 @@ def _softness(
             "which the plate model leaves out: up to 21 % against solid elements (computed)",
         )  # fmt: skip
     return picker.between("mount.softness", *MODEL_SPREAD, MODEL_SOURCE)
+
+
+def _local_stress(
+    picker: Picker, parts: Parts, thickness: Value, planes: tuple[BoltPlane, ...]
+) -> Value:
+    """Give the true stress round the bolts over the plate model's, where that is not to be trusted."""
+    thread = parts.motor.bolts.thread
+    ring = (float(thread.washer_diameter) - float(parts.motor.hole_diameter)) / 2
+    thick, short = float(thickness) / ring, clear_length(parts, planes) / float(thickness)
+    if picker.plates is not None or picker.optional("mount.local_stress") is not None:
+        if parts.motor.feet is not None and short < SHORT:
+            return picker.between(
+                "mount.local_stress", *BASE_STRESS,
+                "a base plate pressed down close to its frame bolts: plates up to 36 % under solid "
+                "elements round the bolts (computed)",
+            )  # fmt: skip
+        if thick > THICK or short < CLOSE:
+            return picker.between(
+                "mount.local_stress", *CLOSE_STRESS,
+                "a plate this thick or short: plates up to 27 % under solid elements round the bolts (computed)",
+            )  # fmt: skip
+        if picker.optional("mount.local_stress") is not None:
+            return picker.number("mount.local_stress")
+    return Value(1.0, "mount.local_stress", "derived", "plates within 10 % of solid elements")
 
 
 def clear_length(parts: Parts, planes: tuple[BoltPlane, ...]) -> float:
@@ -280,6 +306,7 @@ def mount(
         weight_acts=picker.word("mount.weight_acts", "towards"),
         warping_held=_warping(picker, bool(segments)),
         softness=softness or _softness(picker, parts, thickness, planes),
+        local_stress=_local_stress(picker, parts, thickness, planes),
         segments=segments,
         cuts=cuts,
         planes=planes,
