@@ -28,7 +28,14 @@ DEGREES = (
     -90.0,
 )  # of the pull in the plane of the chain: across, away, towards the frame
 SIGNS = (1.0, -1.0)  # of the torque
-LEFT_OUT = ("mount.softness", "mount.warping_held", "mount.route", "shaft.outboard")
+LEFT_OUT = (
+    "mount.softness",
+    "mount.local_stress",
+    "mount.warping_held",
+    "mount.route",
+    "shaft.outboard",
+)
+MESHED: Any = object()  # stands for a reduced model that is not asked anything
 FIRST = 500_000  # numbers that no other run of random drives uses
 EACH = 1000  # numbers kept for one form
 
@@ -90,12 +97,10 @@ def drawn(form: str, number: int) -> Drawn | None:
 
     What would replace the plate model, or hide its softness, is taken out of the file.
     """
-    keys = draw.drive(number, (form,))
-    keys = {
-        k: v for k, v in keys.items() if k not in LEFT_OUT and not k.startswith("shaft.outboard")
-    }
     try:
-        file = with_plates(parse(toml_text(draw.nested(keys)).encode(), f"audit {number}"))
+        file = with_plates(
+            parse(toml_text(draw.nested(_keys(form, number))).encode(), f"audit {number}")
+        )
         drive = resolve(file)
     except InputError:
         return None
@@ -104,6 +109,25 @@ def drawn(form: str, number: int) -> Drawn | None:
     if drive.shaft.outboard is not None:
         return None
     return Drawn(form, number, drive, *_loads(drive))
+
+
+def ratios(form: str, number: int) -> dict[str, tuple[float, float, float]]:
+    """Give the program's own ratios of a drive, low, likely and high, without meshing it."""
+    file = parse(toml_text(draw.nested(_keys(form, number))).encode(), f"audit {number}")
+    return _ratios(resolve(replace(file, plates=MESHED)))
+
+
+def _ratios(drive: Drive) -> dict[str, tuple[float, float, float]]:
+    found = {r.key: (r.low, r.likely, r.high) for r in drive.ranges}
+    usual = (1.0, 1.0, 1.0)
+    return {k: found.get(f"mount.{k}", usual) for k in ("softness", "local_stress")}
+
+
+def _keys(form: str, number: int) -> dict[str, Any]:
+    keys = draw.drive(number, (form,))
+    return {
+        k: v for k, v in keys.items() if k not in LEFT_OUT and not k.startswith("shaft.outboard")
+    }
 
 
 def _loads(drive: Drive) -> tuple[Loads, np.ndarray]:
@@ -230,13 +254,12 @@ def sizes_of(mount: Drawn) -> dict[str, Any]:
     span = float(discs.distance(shapely.union_all(held))) if held else math.nan
     outline = np.ptp(np.asarray(plate.outline, float), axis=0)
     frame = [(b.washer_diameter - b.hole_diameter) / 2 for b in model.frame_bolts]
-    softness = {r.key: (r.low, r.likely, r.high) for r in drive.ranges}.get("mount.softness")
     return {
         "thickness": plate.thickness, "modulus": plate.elastic_modulus, "ring": ring,
         "frame_ring": min(frame) if frame else None, "span": span, "motor_bolts": len(model.motor_bolts),
         "width": float(outline[0]), "height": float(outline[1]), "facets": len(model.facets),
-        "bend_radius": None, "least_thickness": min(f.thickness for f in model.facets),
-        "softness": softness,
+        "least_thickness": min(f.thickness for f in model.facets),
+        **_ratios(drive),
     }  # fmt: skip
 
 

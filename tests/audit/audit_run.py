@@ -31,7 +31,18 @@ sys.path[:0] = [
 
 import numpy as np  # noqa: E402
 from audit_mesh import Sizes, covered  # noqa: E402
-from audit_plates import FIRST, Drawn, Places, drawn, mises, motion, numbers, plates_say, sizes_of  # noqa: E402
+from audit_plates import (  # noqa: E402
+    FIRST,
+    Drawn,
+    Places,
+    drawn,
+    mises,
+    motion,
+    numbers,
+    plates_say,
+    ratios,
+    sizes_of,
+)
 from audit_shape import CannotMesh  # noqa: E402
 from audit_solid import CELLS, SolidMount  # noqa: E402
 from layouts import LAYOUTS  # noqa: E402
@@ -153,10 +164,13 @@ def run(file: Path, each: int, first: int, seconds: float, forms: list[str]) -> 
                 say(entry)
 
 
-def plates_anew(file: Path) -> None:
+def plates_anew(file: Path, forms: list[str]) -> None:
     """Bring the stored mounts up to date after a change of the plate model or its softness."""
     stored = known(file)
     for entry in stored["mounts"]:
+        entry.update(rounded(ratios(entry["form"], entry["number"])))
+        if forms and entry["form"] not in forms:
+            continue
         mount = drawn(entry["form"], entry["number"])
         assert mount is not None, f"{entry['form']} {entry['number']} is refused now"
         plates, places = plates_say(mount)
@@ -229,7 +243,7 @@ def main() -> None:
     )
     given = parser.parse_args()
     if given.plates:
-        plates_anew(given.file)
+        plates_anew(given.file, given.forms)
         return
     if given.converge:
         converge(given.file)

@@ -18,6 +18,11 @@ from mountlimit.plates import Contact, Facet, FrameBolt, MotorBolt, PlateModel, 
 
 MOUNTS = audit_table.mounts()
 FORMS = list(LAYOUTS)
+MISSES = {  # known, not excused; a mend must take them out
+    ("stress", "end plate", 510003): "0.83: washers of 20 mm on a plate of 4.1 mm, drawn with 12 points: 5.2 mm long "
+    "sides where the ring lies 4.1 mm off (85 MPa; with sides of 3 mm the plates give 95, the solid 97)",
+}  # fmt: skip
+TILT, STRESS = 0.95, 0.90  # plates over solid, wanted of every mount and load
 SPOTS = (0, len(MOUNTS) // 2, len(MOUNTS) - 1)
 
 
@@ -30,12 +35,27 @@ def test_every_form_is_there_and_none_was_left_out_for_its_result() -> None:
     assert max(m["balance"] for m in MOUNTS) < 1e-6
 
 
+FRESH = audit_table.mounts(audit_table.FRESH)
+
+
+@pytest.mark.parametrize("mounts", [MOUNTS, FRESH], ids=["audit", "drawn after the guards"])
+def test_nothing_is_optimistic_beyond_the_programs_own_ratios(mounts: list[dict]) -> None:
+    """Plates with the high end of softness and local stress, as *safe to* has them, over the solid."""
+    for mount in mounts:
+        name = mount["form"], mount["number"]
+        for quantity, bound in (("tilt", TILT), ("stress", STRESS)):
+            found = audit_table.guarded(mount, quantity)
+            passes = np.isnan(found) or found > bound
+            assert passes != ((quantity, *name) in MISSES), (name, quantity, found)
+
+
 @pytest.mark.parametrize("index", SPOTS)
 def test_the_stored_softness_is_what_the_program_takes_now(index: int) -> None:
     stored = MOUNTS[index]
     mount = drawn(stored["form"], stored["number"])
     assert mount is not None
-    assert sizes_of(mount)["softness"] == pytest.approx(stored["softness"], rel=1e-6)
+    for ratio in ("softness", "local_stress"):
+        assert sizes_of(mount)[ratio] == pytest.approx(stored[ratio], rel=1e-6)
 
 
 def _small() -> PlateModel:

@@ -198,7 +198,7 @@ def refuse_narrow_motor(picker: Picker, width: Value, parts: Parts) -> None:
 THICK, SHORT = 4.0, 5.0  # thickness over a ring's width; clear length over thickness
 VERY_THICK, VERY_SHORT = 8.0, 2.0
 CLOSE = 2.5  # clear length over thickness below which stress is off as well
-CLOSE_STRESS, BASE_STRESS = (0.9, 1.1, 1.3), (1.0, 1.2, 1.5)
+CLOSE_STRESS, THICK_STRESS, BASE_STRESS = (0.95, 1.05, 1.15), (0.9, 1.1, 1.25), (1.0, 1.2, 1.5)
 MODEL_SPREAD = (0.9, 1.0, 1.1)
 LOCAL_SPREAD = (0.95, 1.05, 1.2)
 STOUT_SPREAD = (0.95, 1.15, 1.35)
@@ -251,10 +251,16 @@ def _local_stress(
                 "a base plate pressed down close to its frame bolts: plates up to 36 % under solid "
                 "elements round the bolts (computed)",
             )  # fmt: skip
-        if thick > THICK or short < CLOSE:
+        if thick > THICK:
+            return picker.between(
+                "mount.local_stress", *THICK_STRESS,
+                "a plate this thick against its washers: plates up to 27 % under solid elements round "
+                "the bolts (computed)",
+            )  # fmt: skip
+        if short < CLOSE or parts.motor.feet is not None:
             return picker.between(
                 "mount.local_stress", *CLOSE_STRESS,
-                "a plate this thick or short: plates up to 27 % under solid elements round the bolts (computed)",
+                "a plate this short, or pressed down on strips: up to 15 % under solid elements round the bolts (computed)",
             )  # fmt: skip
         if picker.optional("mount.local_stress") is not None:
             return picker.number("mount.local_stress")
