@@ -16,7 +16,7 @@ import numpy as np
 
 RESULTS = Path(__file__).parent / "results.json"
 FRESH = Path(__file__).parent / "results_fresh.json"
-EACH = 3  # mounts of every form, at least
+EACH = 4  # mounts of every form, at least
 COUNTS = 0.2  # share of a mount's largest value from which a load counts
 QUANTITIES = ("tilt", "move", "stress", "ring", "line", "tension", "shear")
 
