@@ -46,7 +46,7 @@ FIRST = {
     "reed_boat": First(safe="alignment", gives="bolt_slip", exit_status=1),
     "rope_tow": First(safe="bolt_slip", gives="bolt_slip", exit_status=0),
     "sand_washer": First(safe="foot_slip", gives="foot_slip", exit_status=0),
-    "sluice_winder": First(safe="mount_section", gives="mount_section", exit_status=0),
+    "sluice_winder": First(safe="mount_section", gives="mount_section", exit_status=1),
     "snow_pusher": First(safe="mount_section", gives="front_bearing", exit_status=0),
     "stone_sledge": First(safe="bolt_slip", gives="bolt_slip", exit_status=1),
     "tide_gate": First(safe="bolt_slip", gives="motor_shaft", exit_status=0),

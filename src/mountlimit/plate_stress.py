@@ -49,7 +49,8 @@ def peaks(
     mount = case.drive.mount
     ratio = mount.substance(second).compressive_over_tensile
     facets = settled.route.family.model.facets
-    own = np.array([(f.name in mount.second_facets) == second for f in facets])
+    others = () if mount.second is None else mount.second_facets  # none: all of one material
+    own = np.array([(f.name in others) == second for f in facets])
     found = []
     for kind in kinds:
         chosen = np.flatnonzero(own[settled.groups[0][0].reading(kind).samples.facet])

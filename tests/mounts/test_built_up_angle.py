@@ -10,11 +10,12 @@ import pytest
 from click.testing import CliRunner
 
 from conftest import angle_file, changed, drive_file, toml_text
-from mountlimit import evaluate, limits, plate_response, plate_route
+from mountlimit import evaluate, limits, plate_response, plate_route, plate_stress
 from mountlimit.cli import main
 from mountlimit.loads import case_list
 from mountlimit.plates import solve
 from mountlimit.resolve import resolve
+from mountlimit.sections import plane_yielding
 from mountlimit.structure import wrench
 
 FORM = {
@@ -242,3 +243,23 @@ def test_beams_are_refused_for_this_form(tmp_path):
     result = CliRunner().invoke(main, ["check", str(file)])
     assert result.exit_code == 2
     assert "mount.route" in result.stderr
+
+
+def _largest_round_bolts(changes):
+    """Largest stress round washers and along lines over both plates, one for every load case."""
+    drive = drive_of(built(**{**METAL, "mount__heel_to_bolts": "60 mm", **changes}))
+    case = evaluate.case_at(drive, np.array([40.0]))
+    return np.max(
+        [
+            p.stress
+            for second in range(len(drive.mount.substances))
+            for p in plate_stress.peaks(case, plane_yielding, ("ring", "line"), bool(second))
+        ],
+        axis=0,
+    )
+
+
+def test_a_base_plate_of_the_same_material_is_looked_at_as_well():
+    """Found by solid elements: without [second] the base plate's stress was not looked at."""
+    alike = {"second__material": "6061", "second__thickness": "12 mm"}
+    assert _largest_round_bolts({}) == pytest.approx(_largest_round_bolts(alike), rel=1e-6)

@@ -9,6 +9,7 @@ from .. import plate_stress, sections
 from ..case import Case, Check, Row
 from ..factors import MOUNT_FACTORS
 from ..formulas import endurance, usage
+from ..formulas.stress import local_stress
 from ..model import Drive, Number
 from ..mounting import Cut, Mount, Substance
 
@@ -31,7 +32,9 @@ def yield_rows(case: Case) -> list[Row]:
         plane = sections.plane_tearing if brittle else sections.plane_yielding
         places = ("ring", "line", "edge") if brittle else ("ring", "line")
         found += [
-            replace(_row(peak.station, peak.stress, material.yield_strength), many=True)
+            replace(
+                _row(peak.station, _true(mount, peak.stress), material.yield_strength), many=True
+            )
             for peak in plate_stress.peaks(case, plane, places, bool(second))
         ]
     return found
@@ -40,6 +43,13 @@ def yield_rows(case: Case) -> list[Row]:
 def _row(station: str, stress: Number, limit: Number) -> Row:
     return Row(station=station, demand=stress, capacity=limit, quantity="stress",
                utilisation=usage.utilisation(stress, limit))  # fmt: skip
+
+
+def _true(mount: Mount, stress: Number) -> Number:
+    """Give the stress with what the plate model leaves out in short and thick plates."""
+    if mount.local_stress == 1.0:
+        return stress
+    return local_stress(stress, mount.local_stress)
 
 
 def _raised(mount: Mount) -> Callable[[Cut], sections.Raised]:
@@ -80,7 +90,10 @@ def strain_rows(case: Case) -> list[Row]:
             peaks = plate_stress.peaks(
                 case, sections.plane_yielding, ("ring", "line"), bool(second)
             )
-            found += [replace(_strain(p.station, p.stress, material), many=True) for p in peaks]
+            found += [
+                replace(_strain(p.station, _true(mount, p.stress), material), many=True)
+                for p in peaks
+            ]
     return found
 
 

@@ -16,6 +16,7 @@ __all__ = [
     "bimoment_held_free",
     "bimoment_held_held",
     "bredt_stress",
+    "local_stress",
     "pressure_sensitive",
     "principal_max",
     "round_bending_stress",
@@ -117,6 +118,39 @@ def bredt_stress(torque: float, enclosed_area: float, wall: float) -> float:
     2.339e+07
     """
     return torque / (2 * enclosed_area * wall)
+
+
+@formula
+def local_stress(stress: float, ratio: float) -> float:
+    """Stress round a bolt, corrected for what plates leave out.
+
+    sigma = c * sigma_p
+
+    Parameters
+    ----------
+    stress : sigma_p [Pa]
+        stress by the plate model
+    ratio : c [-]
+        true stress over that of the plate model
+
+    Returns
+    -------
+    sigma [Pa]
+
+    Valid for
+    ---------
+    short or thick plates
+
+    Source
+    ------
+    solid elements on random mounts (computed)
+
+    Examples
+    --------
+    >>> local_stress(1.0e8, 1.1)
+    1.1e+08
+    """
+    return stress * ratio
 
 
 @formula

@@ -22,6 +22,7 @@ SHOWN_EFFECTS = 12
 MODEL_KEYS = (
     "mount.warping_held",
     "mount.softness",
+    "mount.local_stress",
     "policy.throw_level",
     "chain.stretch_ratio",
     "motor.torque_scatter",

@@ -1,0 +1,98 @@
+"""The audit's stored results within their bounds, and one small mount solved anew.
+
+`results.json` is made by audit_run.py, which takes an hour of one core; here a small solid is solved,
+so that it stays alive, and the softness of a few mounts is compared with what the program says now.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+
+import audit_table
+import numpy as np
+import pytest
+from audit_plates import drawn, sizes_of
+from layouts import LAYOUTS
+
+from mountlimit.plates import Contact, Facet, FrameBolt, MotorBolt, PlateModel, solve
+
+MOUNTS = audit_table.mounts()
+FORMS = list(LAYOUTS)
+TILT, STRESS = 0.95, 0.90  # plates over solid, wanted of every mount and load
+SPOTS = (0, len(MOUNTS) // 2, len(MOUNTS) - 1)
+
+
+def test_every_form_is_there_and_none_was_left_out_for_its_result() -> None:
+    count = Counter(m["form"] for m in MOUNTS)
+    assert set(count) == set(FORMS)
+    for form in FORMS:
+        own = [m["number"] for m in MOUNTS if m["form"] == form]
+        assert len(own) == len(set(own)) >= audit_table.EACH
+    assert max(m["balance"] for m in MOUNTS) < 1e-6
+
+
+FRESH = audit_table.mounts(audit_table.FRESH)
+
+
+@pytest.mark.parametrize("mounts", [MOUNTS, FRESH], ids=["audit", "drawn after the guards"])
+def test_nothing_is_optimistic_beyond_the_programs_own_ratios(mounts: list[dict]) -> None:
+    """Plates with the high end of softness and local stress, as *safe to* has them, over the solid."""
+    for mount in mounts:
+        name = mount["form"], mount["number"]
+        for quantity, bound in (("tilt", TILT), ("stress", STRESS)):
+            found = audit_table.guarded(mount, quantity)
+            assert np.isnan(found) or found > bound, (name, quantity, found)
+
+
+@pytest.mark.parametrize("index", SPOTS)
+def test_the_stored_softness_is_what_the_program_takes_now(index: int) -> None:
+    stored = MOUNTS[index]
+    mount = drawn(stored["form"], stored["number"])
+    assert mount is not None
+    for ratio in ("softness", "local_stress"):
+        assert sizes_of(mount)[ratio] == pytest.approx(stored[ratio], rel=1e-6)
+
+
+def _small() -> PlateModel:
+    """A steel plate, 6 mm, two bolts to the frame below, two to the motor above. Invented."""
+    side, bolts = 0.03, ((-0.02, 0.01), (0.02, 0.01))
+    outline = [(-side, 0.0), (side, 0.0), (side, 0.08), (-side, 0.08)]
+    foot = [(-side, 0.0), (side, 0.0), (side, 0.02), (-side, 0.02)]
+    return PlateModel(
+        facets=[
+            Facet(
+                name="plate", outline=outline, origin=(0.0, 0.0, 0.0), e1=(1.0, 0.0, 0.0), e2=(0.0, 1.0, 0.0),
+                thickness=0.006, elastic_modulus=210e9, poissons_ratio=0.3,
+            )
+        ],
+        frame_bolts=[
+            FrameBolt(
+                facet=0, centre=b, hole_diameter=0.0066, washer_diameter=0.012, normal_stiffness=4e8,
+                tangential_stiffness=2e8,
+            )
+            for b in bolts
+        ],
+        motor_bolts=[
+            MotorBolt(facet=0, centre=(x, 0.062), hole_diameter=0.0055, washer_diameter=0.010) for x in (-0.016, 0.016)
+        ],
+        motor_centre=(0.0, 0.062, 0.0),
+        contacts=[Contact(facet=0, side=-1, stiffness=2e12, region=foot, pitch=0.004)],
+    )  # fmt: skip
+
+
+def test_a_small_mount_solved_anew_leans_as_its_plates_do() -> None:
+    """Few tetrahedra: within 6 % of plates with as fine a contact; contact found, forces in balance."""
+    pytest.importorskip("gmsh", reason="extra `audit` is not installed")
+    from audit_mesh import Sizes
+    from audit_solid import SolidMount
+
+    model = _small()
+    solid = SolidMount(model, Sizes(bulk=2.5, near=1.5, rim=0.8), cells=60)
+    force = np.array([0.0, 1000.0, 0.0])
+    load = np.r_[force, np.cross([0.0, 0.0, 0.03], force)]
+    moved = solid.response(load)
+    plates = solve(model).response(load, model.motor_centre)
+    assert solid.balance(load, moved) < 1e-6
+    assert solid.motor(moved)[3] == pytest.approx(plates.rotation[0], rel=0.06)
+    pull = -solid.bolt_forces(moved)[:, 2] * [b.frame_side for b in model.frame_bolts]
+    assert pull == pytest.approx(plates.bolt_tension, rel=0.15)
