@@ -304,7 +304,7 @@ def test_a_turned_or_mirrored_seam_answers_alike(matrix: np.ndarray) -> None:
 
 def _swapped(force: np.ndarray) -> np.ndarray:
     """Give forces with the two faces of the edge plate changed over."""
-    return force.reshape(-1, 3)[:, ::-1].ravel()
+    return force.reshape(-1, 4)[:, ::-1].ravel()
 
 
 def test_a_sweep_meets_the_single_solution() -> None:

@@ -141,10 +141,13 @@ def _refuse(picker: Picker, parts: Parts, feet: Feet, width: Value, stands: Stan
     if len(columns) > 1 and fixings.span_across / (len(columns) - 1) <= fixings.hole_diameter:
         picker.mistake("fixings.span_across", "puts the frame bolt holes into one another")
     nearest = min(
-        math.dist((float(x), float(z)), place)
-        for x in columns
-        for z in rows
-        for place in places(feet)
+        (
+            math.dist((float(x), float(z)), place)
+            for x in columns
+            for z in rows
+            for place in places(feet)
+        ),
+        default=math.inf,  # a pattern that cannot be has its own mistake
     )
     least = (washer + float(fixings.washer_diameter)) / 2
     if nearest < least:

@@ -118,7 +118,8 @@ def seat(
     elif kind == "dowel":
         picker.mistake("mount.screw_head", "is not asked for: a dowel has no head", "leave it out")
     elif head <= diameter:
-        picker.mistake("mount.screw_head", "is wider than the screw", "see mount.screws")
+        picker.mistake("mount.screw_head", "expected wider than the screw", "see mount.screws")
+        head = _usual_head(kind, diameter, thread)  # so that the rest can be looked at
     return count, Seat(
         edge=edge, edge_thickness=edge_thickness, under_head=under_head,
         under_thickness=under_thickness, kind=kind, diameter=diameter, core=core, length=length,
