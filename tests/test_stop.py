@@ -22,6 +22,7 @@ CODE = """
 import os, signal, sys
 from mountlimit import progress
 from mountlimit.cli import main
+signal.signal(signal.SIGINT, signal.default_int_handler)  # a shell may have set it aside
 progress._LISTENER.set(lambda *_: os.kill(os.getpid(), signal.SIGINT))
 main(sys.argv[1:])
 """

@@ -27,7 +27,7 @@ def rows(record: dict[str, Any]) -> list[tuple[str, str]]:
         ("`check`", f"{check / bare:.0f} times starting Python ({check:.1f} s here)"),
         ("`thickness`, three materials", f"{whole['thickness'] / check:.1f} times one `check`"),
         (
-            "40 thicknesses of three materials, about",
+            "a sweep of 40 thicknesses in three materials",
             f"{whole['120 thicknesses'] / check:.1f} times one `check`",
         ),
         ("`sure`, 10 000 samples", f"{whole['sure'] / check:.1f} times one `check`"),

@@ -258,7 +258,10 @@ LEFT_OUT: dict[str, str] = {
 }
 
 # What a case names that neither check nor why calls, and the command that does.
-ELSEWHERE = {"chain_drive.pull_from_power": "chains"}
+ELSEWHERE = {
+    "chain_drive.pull_from_power": "chains",
+    "chain_drive.factor_on_tensile_strength": "chains",
+}
 
 # Formulas with their tests that no command calls yet.
 WAITING = {

@@ -24,7 +24,7 @@ from .validity import washers_on
 NEAR = 1e-6  # m, a corner this near to a line is put on it, two this near are one
 GRID = 1e-9  # m, the grid places are rounded to before they are compared
 ASIDE = (
-    0.137  # of the grid: off every simple fraction of it, so that the last digit decides nothing
+    1e-3  # of the grid: off its halves, where the last digit would decide, and no more than that
 )
 STRIP_PIECES = 4.0  # length of the pieces along a stiff strip over the strip's width
 
