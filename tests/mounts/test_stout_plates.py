@@ -8,7 +8,7 @@ import pytest
 
 from conftest import drive_file
 from mountlimit import evaluate, plate_stress
-from mountlimit.mounts import _common
+from mountlimit.mounts import _model_error
 from mountlimit.plate_route import with_plates
 from mountlimit.resolve import resolve
 from mountlimit.sections import plane_yielding
@@ -22,9 +22,9 @@ def _ranges(**changes):
 @pytest.mark.parametrize(
     ("changes", "softness", "stress"),
     [
-        ({"mount__thickness": "6 mm", "mount__free_length": "110 mm"}, _common.MODEL_SPREAD, None),
-        ({"mount__thickness": "10 mm", "mount__free_length": "85 mm"}, _common.LOCAL_SPREAD, None),
-        ({"mount__thickness": "40 mm", "mount__free_length": "110 mm"}, _common.STOUT_SPREAD, _common.THICK_STRESS),
+        ({"mount__thickness": "6 mm", "mount__free_length": "110 mm"}, _model_error.MODEL_SPREAD, None),
+        ({"mount__thickness": "10 mm", "mount__free_length": "85 mm"}, _model_error.LOCAL_SPREAD, None),
+        ({"mount__thickness": "40 mm", "mount__free_length": "110 mm"}, _model_error.STOUT_SPREAD, _model_error.THICK_STRESS),
     ],
 )  # fmt: skip
 def test_thick_and_short_plates_give_more(changes, softness, stress):
@@ -51,7 +51,7 @@ def test_the_clear_length_is_that_between_the_nearest_washers():
         fixings = drive.fixings
 
     Parts.motor = motor
-    assert _common.clear_length(Parts, (plane,)) == pytest.approx(least, rel=1e-9)
+    assert _model_error.clear_length(Parts, (plane,)) == pytest.approx(least, rel=1e-9)
 
 
 def test_the_stress_ratio_goes_into_the_check():

@@ -11,7 +11,7 @@ from ..formulas import concentration, layout
 from ..model import Drive, Number
 from ..worked import Value
 from . import _common
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import Facet

@@ -20,7 +20,7 @@ from ..model import Drive, Feet, Fixings
 from ..mounting import Beyond, BoltPlane, Cut, Mount
 from ..worked import Value
 from . import _common
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import MotorBolt, PlateModel

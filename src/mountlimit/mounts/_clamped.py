@@ -10,7 +10,7 @@ from ..model import Motor, Number
 from ..mounting import BoltPlane, Clamp, Cut
 from ..worked import Value
 from . import _common
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 TUBES = ("round tube", "square tube")
 ACROSS, WITH_SHAFT = "across", "with the shaft"

@@ -20,7 +20,7 @@ from ..mounting import Cut, Gussets, Mount
 from ..worked import Value
 from . import _common
 from ._angle import Corner
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import Facet, SectionLine

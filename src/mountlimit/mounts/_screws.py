@@ -27,7 +27,7 @@ from ..mounting import Screws, Substance
 from ..worked import Value
 
 if TYPE_CHECKING:
-    from ._common import Picker
+    from ._parts import Picker
 
 Spread = tuple[float, float, float]  # low, likely and high over what is worked out
 KINDS = ("wood screw", "machine screw", "dowel")

@@ -10,7 +10,7 @@ from itertools import combinations
 from ..fields import may, need
 from ..mounting import Spacer
 from ..worked import Value
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 FIELDS = (
     need("mount.spacers", "integer", "number of spacers: 2 or 4", "2", "4", "4"),

@@ -10,7 +10,7 @@ from ..formulas import welds
 from ..model import Number
 from ..mounting import Mount, Weld
 from ..worked import Value
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 LEG = need(
     "fixings.weld_leg",

@@ -10,7 +10,7 @@ from ..formulas import layout
 from ..model import Drive, Number
 from ..mounting import BoltPlane, Cut, Gussets, Mount, Segment
 from . import _angle, _common, _gussets, _welding
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import PlateModel

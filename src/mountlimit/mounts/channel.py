@@ -36,7 +36,7 @@ from ..model import Drive
 from ..mounting import BoltPlane, Mount
 from ..worked import Value
 from . import _common
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import PlateModel, SectionLine

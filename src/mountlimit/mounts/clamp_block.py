@@ -15,7 +15,7 @@ from ..model import Drive, Number
 from ..mounting import BoltPlane, Mount
 from ..worked import Value
 from . import _clamped, _common
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import PlateModel

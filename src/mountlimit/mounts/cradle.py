@@ -30,7 +30,8 @@ from ..formulas import bands, layout
 from ..mounting import Bands, Mount
 from ..worked import Value
 from . import _base_plate
-from ._common import BoltHoles, Parts, Picker
+from ._common import BoltHoles
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..model import Feet, Motor

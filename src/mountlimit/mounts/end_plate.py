@@ -34,7 +34,7 @@ from ..model import Drive, Number
 from ..mounting import BoltPlane, Cut, Mount
 from ..worked import Value
 from . import _common, _welding
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import PlateModel, SectionLine

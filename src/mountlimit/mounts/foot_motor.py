@@ -24,7 +24,7 @@ from __future__ import annotations
 from ..fields import Field, choose, may, need
 from ..mounting import Mount
 from . import _base_plate
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 FORM = "foot motor"
 TITLE = "motor on feet: base plate bolted to the frame along both its ends"

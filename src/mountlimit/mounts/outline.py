@@ -24,7 +24,8 @@ from ..mounting import Beyond, BoltPlane, Cut, Gap, Mount, Surroundings
 from ..outlines import Outline, Place, SlotHole, room
 from ..worked import Value
 from . import _common, _outline
-from ._common import BoltHoles, Parts, Picker
+from ._common import BoltHoles
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import FrameBolt, MotorBolt, PlateModel

@@ -11,7 +11,7 @@ from ..model import Drive, Number
 from ..mounting import BoltPlane, Cut, Mount, Segment
 from ..worked import Value
 from . import _common
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import PlateModel

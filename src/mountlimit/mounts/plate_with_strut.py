@@ -14,7 +14,7 @@ from ..model import Drive, Number
 from ..mounting import Beyond, Cut, Mount, Rod, Substance
 from ..worked import Value
 from . import _common, plate
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import PlateModel

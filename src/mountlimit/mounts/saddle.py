@@ -17,7 +17,7 @@ from ..model import Drive
 from ..mounting import Mount, Weld
 from ..worked import Value
 from . import _clamped, _common, _welding
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import PlateModel

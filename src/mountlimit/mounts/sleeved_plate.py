@@ -16,7 +16,8 @@ from ..model import Motor
 from ..mounting import Mount
 from ..worked import Value
 from . import _common, plate
-from ._common import BoltHoles, Parts, Picker
+from ._common import BoltHoles
+from ._parts import Parts, Picker
 
 FORM = "sleeved plate"
 TITLE = "flat plate of plastic or wood, steel sleeves in its bolt holes"

@@ -20,7 +20,7 @@ from ..model import Drive, Motor, Number
 from ..mounting import Beyond, BoltPlane, Cut, Mount, Spacer
 from ..worked import Value
 from . import _common, _spacers
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import PlateModel, SectionLine

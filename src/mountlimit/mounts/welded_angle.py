@@ -17,7 +17,7 @@ from ..model import Drive, Number
 from ..mounting import BoltPlane, Cut, Gussets, Mount, Weld
 from ..worked import Value
 from . import _angle, _common, _gussets, _welding
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import LineWeld, PlateModel, SectionLine

@@ -15,7 +15,7 @@ from ..formulas import layout
 from ..model import Drive
 from ..mounting import BoltPlane, Cut, Mount, Segment
 from . import _common, _welding
-from ._common import Parts, Picker
+from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
     from ..plates import PlateModel

@@ -8,7 +8,7 @@ from ..drivefile import DriveFile
 from ..errors import InputError, OutOfRange
 from ..model import Drive
 from ..mounts import FORMS
-from ..mounts._common import Parts
+from ..mounts._parts import Parts
 from ..picking import Picker
 from . import clamp as clamp_part
 from . import driven as driven_part
