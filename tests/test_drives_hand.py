@@ -54,7 +54,7 @@ DRIVES = Path(__file__).parent / "drives"
 SAME_AS_HAND = {
     "frame__member": "rigid", "chain__slack": "6 %", "chain__skew": "0 deg",
     "chain__offset": "0 mm", "shaft__bearing_play": "0 mm", "duty__starting_factor": 1,
-    "motor__mass": "0.05 kg", "motor__torque_scatter": 1, "mount__warping_held": 0,
+    "motor__mass": "0.05 kg", "motor__torque_scatter": 1, "mount__warping_held": 0, "mount__softness": 1,
     "fixings__joint_stiffness": "10000 kN/mm", "policy__peak_skew": "0.2 deg",
     "policy__peak_offset": "5 %", "duty__bump": "0 g", "fixings__edge": "15 mm",
 }  # fmt: skip

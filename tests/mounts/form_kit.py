@@ -46,6 +46,11 @@ def lean(drive: Drive, degrees: float, torque: float = 0.0) -> float:
     return abs(float(rigid.lean_along_chain(part.turn[0], part.turn[1], angle)))
 
 
+def own_lean(drive: Drive, degrees: float) -> float:
+    """Give the same of the model itself, without the allowance for what it leaves out."""
+    return lean(drive, degrees) / float(drive.mount.softness)
+
+
 @cache
 def _safe(text: str) -> dict[str, float]:
     found = limits.find(parse(text.encode(), "test.toml")).limits

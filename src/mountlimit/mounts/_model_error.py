@@ -30,7 +30,8 @@ def _stoutness(
     """Give thickness over the width of the motor washers' rings, and clear length over thickness."""
     washer = float(parts.motor.bolts.thread.washer_diameter)
     ring = (washer - float(parts.motor.hole_diameter)) / 2
-    return float(thickness) / ring, clear_length(parts, planes) / float(thickness)
+    thick = float(thickness) / ring if ring > 0 else math.inf  # such a hole has its own mistake
+    return thick, clear_length(parts, planes) / float(thickness)
 
 
 def softness(
