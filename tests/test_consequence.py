@@ -94,3 +94,14 @@ def test_a_machine_nobody_knows_is_refused():
         resolve(drive_file(use__machine="two wheels"))
     assert "use.machine = 'two wheels'" in str(caught.value)
     assert "two wheels in line" in str(caught.value)
+
+
+def test_only_what_stands_is_spared_the_knocks_of_a_vehicle():
+    """5 g at worst, 3 g for a machine that says it stands; what is not told counts as a vehicle."""
+    for machine in (None, *MACHINES):
+        drive = resolve(drive_file(use__machine=machine))
+        knock = next(r for r in drive.ranges if r.key == "duty.bump")
+        worst = 3.0 if machine in ("stands still", "holds a load") else 5.0
+        assert knock.high == pytest.approx(worst * 9.80665), machine
+        given = resolve(drive_file(use__machine=machine, duty__bump="7 g"))
+        assert float(given.duty.bump) == pytest.approx(7 * 9.80665)
