@@ -8,10 +8,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-import numpy as np
-
 from . import cards, evaluate, limits, loads, quick, stages, upkeep
-from .checks import BY_NAME, alignment, chain_power
+from .checks import alignment, chain_power
 from .drivefile import DriveFile, Given
 from .errors import InputError, Mistake
 from .formulas import chain_drive, sprocket, torque
@@ -307,17 +305,9 @@ def _changes(now: Drive, then: Drive, centres: float) -> Changes:
 
 def _near(safe: quick.Safe, currents: Array) -> tuple[str, ...]:
     """Give the checks whose limits, safe or likely, lie near the least one."""
-    counted = {n: s for n, s in safe.by_check.items() if BY_NAME[n].kind != "life"}
-    likely = {
-        n: limits.crossing(currents, c.gives)
-        for n, c in evaluate.curves(safe.drive, currents, list(counted)).items()
-        if c.gives is not None
-    }
-    found: set[str] = set()
-    for by_check in (counted, likely):
-        most = NEAR * max(min(by_check.values(), default=0.0), float(np.min(currents)))
-        found |= {n for n, s in by_check.items() if s <= most}
-    return tuple(sorted(found))
+    used = quick.likely_utilisations(safe.drive, currents, list(safe.by_check))
+    likely = {n: limits.crossing(currents, u) for n, u in used.items()}
+    return tuple(sorted(quick.near_the_first((safe.by_check, likely), NEAR, float(currents[0]))))
 
 
 def _left_out(card: cards.Chain, driving: int, driven: int, why: str) -> Choice:

@@ -44,7 +44,7 @@ class _Group(click.Group):
         from .writing import written
 
         written.clear()
-        _quiet_libraries()
+        _quiet_matplotlib()
         try:
             with _output_watched():
                 return super().invoke(ctx)
@@ -93,12 +93,11 @@ def _say(line: str) -> None:
         click.echo(line, err=True)
 
 
-def _quiet_libraries() -> None:
-    """Keep the warnings of libraries about their own font lists from the user."""
+def _quiet_matplotlib() -> None:
+    """Keep its warnings about its own font list, given while it is imported, from the user."""
     import logging
 
-    for name in ("matplotlib", "ezdxf"):
-        logging.getLogger(name).addHandler(logging.NullHandler())
+    logging.getLogger("matplotlib").addHandler(logging.NullHandler())
 
 
 @click.group(cls=_Group, context_settings={"help_option_names": ["-h", "--help"]})

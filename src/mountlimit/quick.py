@@ -6,7 +6,7 @@ one, so the ends are taken from the base drive; the pipeline itself is run afres
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from . import evaluate
@@ -79,6 +79,19 @@ def likely_utilisations(
     """Give each check's utilisation at likely values, without design factors."""
     curves = evaluate.curves(likely, currents, only)
     return {name: c.gives for name, c in curves.items() if c.gives is not None}
+
+
+def near_the_first(parts: Iterable[Mapping[str, float]], times: float, least: float) -> set[str]:
+    """Give the checks whose limit lies within so many times the first of its part; life does not count.
+
+    ``least`` stands in for a first limit below it (0 where a part is used up without any current).
+    """
+    found: set[str] = set()
+    for part in parts:
+        counted = {name: at for name, at in part.items() if BY_NAME[name].kind != "life"}
+        most = times * max(min(counted.values(), default=0.0), least)
+        found |= {name for name, at in counted.items() if at <= most}
+    return found
 
 
 def _grouped(

@@ -125,7 +125,7 @@ class Sweep:
         found = [self.still[0] | self._crossings(used[0])]
         if gives:
             found.append(self.still[1] | self._crossings(used[1]))
-        near = {n for part in found for n in part if part[n] <= NEAR * min(part.values())}
+        near = quick.near_the_first(found, NEAR, float(self.currents[0]))
         firsts = [min(part, key=part.__getitem__) for part in found]
         return Point(
             thickness=thickness, safe=found[0][firsts[0]], check=firsts[0],

@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from functools import cache
-from typing import Any
 
 import numpy as np
+from direct_solver import direct
 from scipy import sparse
 
 
@@ -55,35 +54,9 @@ class Springs:
     stiffness: np.ndarray
 
 
-@cache
-def _pardiso() -> Any:
-    try:
-        import pypardiso
-    except ImportError:
-        return None
-    return pypardiso.PyPardisoSolver(mtype=2)
-
-
 def solved(matrix: sparse.csr_array, load: np.ndarray) -> np.ndarray:
     """Solve a symmetric positive definite system for many loads, and insist on the residual."""
-    fast = _pardiso()
-    if fast is None:
-        from scipy.sparse.linalg import splu
-
-        options = {"SymmetricMode": True}
-        factor = splu(
-            sparse.csc_matrix(matrix), "MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options=options
-        )
-        found = factor.solve(load)
-    else:
-        upper = sparse.csr_matrix(sparse.triu(matrix, format="csr"))
-        upper.sort_indices()
-        fast.set_iparm(8, 0)  # no refinement: the residual is looked at below
-        fast.factorize(upper)
-        found = np.empty_like(load)
-        for low in range(0, load.shape[1], 32):
-            found[:, low : low + 32] = fast.solve(upper, np.asfortranarray(load[:, low : low + 32]))
-        fast.free_memory(everything=True)
+    found = direct(matrix, load, refine=False)  # the residual is looked at here
     left = np.max(np.abs(matrix @ found[:, :6] - load[:, :6]))
     if not left < 1e-6:
         raise RuntimeError(f"solver leaves {left:.1e} of the load")

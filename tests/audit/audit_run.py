@@ -25,6 +25,7 @@ HERE = Path(__file__).parent
 sys.path[:0] = [
     str(HERE),
     str(HERE.parent / "random_drives"),
+    str(HERE.parent / "solid"),
     str(HERE.parent),
     str(HERE.parent.parent / "src"),
 ]

@@ -125,8 +125,9 @@ def processes(rounds: int, names: list[str]) -> dict[str, float]:
 
 def solid_of_the_same_mount(rounds: int) -> dict[str, Any]:
     """A mount of tests/solid as plates and as solid elements, one load each, contact settled."""
+    from direct_solver import solver_name
     from solid_mesh import Sizes, build
-    from solid_model import SolidModel, solver_name
+    from solid_model import SolidModel
     from solid_mounts import LOADS, MOUNTS, sprocket
 
     model = MOUNTS[MOUNT]()

@@ -17,8 +17,9 @@ from typing import Any
 
 import numpy as np
 import solid_results
+from direct_solver import solver_name
 from solid_mesh import Sizes, build, edge_size
-from solid_model import Answer, SolidModel, solver_name
+from solid_model import Answer, SolidModel
 from solid_mounts import LOADS, MOUNTS, sprocket
 from solid_reading import read
 

@@ -10,13 +10,11 @@ from __future__ import annotations
 import math
 import time
 from dataclasses import dataclass
-from functools import cache
-from typing import Any
 
 import numpy as np
 import shapely
+from direct_solver import direct
 from scipy import sparse
-from scipy.sparse.linalg import splu
 from scipy.spatial import cKDTree
 from shapely.geometry import Polygon
 from solid_mesh import SAME, SolidMesh, polygon
@@ -277,35 +275,9 @@ def carried(wrench: np.ndarray, arm: np.ndarray) -> np.ndarray:
     return np.r_[load[:3], load[3:] + np.cross(arm, load[:3])]
 
 
-@cache
-def _pardiso() -> Any:
-    """Give the fast direct solver if it is installed; looking for its library takes a second."""
-    try:
-        import pypardiso
-    except ImportError:
-        return None
-    return pypardiso.PyPardisoSolver(mtype=2)
-
-
-def solver_name() -> str:
-    """Name the direct solver in use."""
-    return "scipy splu" if _pardiso() is None else "pypardiso (MKL PARDISO, symmetric)"
-
-
 def solved(matrix: sparse.csr_array, load: np.ndarray) -> np.ndarray:
     """Solve a symmetric positive definite system, and insist on the residual."""
-    fast = _pardiso()
-    if fast is None:
-        options = {"SymmetricMode": True}
-        factor = splu(
-            sparse.csc_matrix(matrix), "MMD_AT_PLUS_A", diag_pivot_thresh=0.0, options=options
-        )
-        found = factor.solve(load)
-    else:
-        upper = sparse.csr_matrix(sparse.triu(matrix, format="csr"))
-        upper.sort_indices()
-        found = fast.solve(upper, load)
-        fast.free_memory(everything=True)
+    found = direct(matrix, load[:, None])[:, 0]
     left = np.max(np.abs(matrix @ found - load)) / np.max(np.abs(load))
     if not left < 1e-6:
         raise RuntimeError(f"solver leaves {left:.1e} of the load")

@@ -117,7 +117,7 @@ def _draw_bar(axes: Axes, row: int, bar: Bar, right: float) -> None:
     colour, hatch = KINDS[bar.kind]
     axes.barh(row, min(bar.safe, right), height=0.62, facecolor=style.PAPER, edgecolor=colour, hatch=hatch, lw=0.9)  # fmt: skip
     if bar.safe > right:
-        _arrow(axes, row, colour)
+        style.goes_on(axes, row, colour, 5)
     if bar.gives is None:
         return
     low, likely, high = bar.gives
@@ -133,13 +133,9 @@ def _draw_bar(axes: Axes, row: int, bar: Bar, right: float) -> None:
             ms=6,
         )
         if high >= right:
-            _arrow(axes, row, style.INK)
+            style.goes_on(axes, row, style.INK, 5)
     if likely < right:
         axes.plot([likely], [row], "D", color=style.INK, mfc=style.PAPER, ms=4.5, mew=1.1)
-
-
-def _arrow(axes: Axes, row: int, colour: str) -> None:
-    axes.plot([1.012], [row], ">", color=colour, ms=5, clip_on=False, transform=axes.get_yaxis_transform())  # fmt: skip
 
 
 def _draw_lines(figure: Figure, axes: Axes, shown: Shown) -> None:
@@ -157,8 +153,7 @@ def _draw_lines(figure: Figure, axes: Axes, shown: Shown) -> None:
     if any(bar.gives for bar in shown.bars):
         handles += axes.plot([], [], "D-", color=style.INK, mfc=style.PAPER, ms=4.5, label="gives at: low, likely, high")  # fmt: skip
     handles += axes.plot([], [], ">", color=style.INK, ms=5, lw=0, label=f"goes on past {shown.right:.0f} A")  # fmt: skip
-    figure.legend(handles=handles, loc="lower left", bbox_to_anchor=(0.01, 0.0), ncols=3, frameon=False,
-                  fontsize=style.SMALL - 0.5, handlelength=2.4, columnspacing=1.6)  # fmt: skip
+    style.legend_of_bars(figure, handles)
 
 
 def alt(shown: Shown) -> str:

@@ -16,6 +16,8 @@ from typing import Any, ParamSpec
 from xml.sax.saxutils import escape
 
 import matplotlib
+from matplotlib.artist import Artist
+from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 
 WIDTH = 7.2  # inches: the text width of a sheet of A4
@@ -116,6 +118,18 @@ def clip(text: str, columns: int) -> str:
 def room_for(names: Sequence[str], least: float) -> float:
     """Give how much room names at an axis need, inches; at least ``least``."""
     return max(least, 0.15 + 0.62 * SMALL / POINT * max(map(len, names)))
+
+
+def goes_on(axes: Axes, row: float, colour: str, size: float) -> None:
+    """Set an arrow at the right edge: a bar goes on past what is drawn."""
+    edge = axes.get_yaxis_transform()
+    axes.plot([1.012], [row], ">", color=colour, ms=size, clip_on=False, transform=edge)
+
+
+def legend_of_bars(figure: Figure, handles: Sequence[Artist]) -> None:
+    """Say below a figure of bars what every sign means."""
+    figure.legend(handles=handles, loc="lower left", bbox_to_anchor=(0.01, 0.0), ncols=3, frameon=False,
+                  fontsize=SMALL - 0.5, handlelength=2.4, columnspacing=1.6)  # fmt: skip
 
 
 def _columns(text: str) -> int:

@@ -142,7 +142,7 @@ def _draw_bar(axes: Axes, letter: str, bar: Bar | None, place: float, right: flo
         place, min(bar.safe, right), height=BAR, facecolor=face, edgecolor=edge, hatch=hatch, lw=0.8
     )
     if bar.safe > right:
-        axes.plot([1.012], [place], ">", color=edge, ms=3.5, clip_on=False, transform=axes.get_yaxis_transform())  # fmt: skip
+        style.goes_on(axes, place, edge, 3.5)
     if bar.gives is not None and bar.gives < right:
         axes.plot([bar.gives], [place], "D", color=style.INK, mfc=style.PAPER, ms=3.2, mew=0.9)
 
@@ -161,8 +161,7 @@ def _draw_lines(figure: Figure, axes: Axes, shown: Shown) -> None:
         )
     handles += axes.plot([], [], "D", color=style.INK, mfc=style.PAPER, ms=3.5, label="gives at, likely")  # fmt: skip
     handles += axes.plot([], [], ">", color=style.INK, ms=4, lw=0, label=f"goes on past {shown.right:.0f} A")  # fmt: skip
-    figure.legend(handles=handles, loc="lower left", bbox_to_anchor=(0.01, 0.0), ncols=3, frameon=False,
-                  fontsize=style.SMALL - 0.5, handlelength=2.4, columnspacing=1.6)  # fmt: skip
+    style.legend_of_bars(figure, handles)
 
 
 def alt(shown: Shown) -> str:

@@ -58,30 +58,32 @@ def local_stress(
     picker: Picker, parts: Parts, thickness: Value, planes: tuple[BoltPlane, ...]
 ) -> Value:
     """Give the true stress round the bolts over the plate model's, where that is not to be trusted."""
+    key = "mount.local_stress"
+    if picker.optional(key) is not None:
+        return picker.number(key)
+    if picker.plates is None:
+        return Value(1.0, key, "derived", "no plate model")
     thick, short = _stoutness(parts, thickness, planes)
-    if picker.plates is not None or picker.optional("mount.local_stress") is not None:
-        if parts.motor.feet is not None and short < STUBBY:
-            return picker.between(
-                "mount.local_stress", *BASE_STRESS,
-                "a base plate pressed down close to its frame bolts: plates up to 36 % under solid "
-                "elements round the bolts (computed)",
-            )  # fmt: skip
-        if thick > THICK:
-            return picker.between(
-                "mount.local_stress", *THICK_STRESS,
-                "a plate this thick against its washers: plates up to 27 % under solid elements round "
-                "the bolts (computed)",
-            )  # fmt: skip
-        wide = float(parts.motor.bolts.thread.washer_diameter) > WIDE * float(thickness)
-        if short < CLOSE or parts.motor.feet is not None or wide:
-            return picker.between(
-                "mount.local_stress", *CLOSE_STRESS,
-                "a plate this short, thin under wide washers, or pressed down on strips: up to 17 % under "
-                "solid elements round the bolts (computed)",
-            )  # fmt: skip
-        if picker.optional("mount.local_stress") is not None:
-            return picker.number("mount.local_stress")
-    return Value(1.0, "mount.local_stress", "derived", "plates within 10 % of solid elements")
+    if parts.motor.feet is not None and short < STUBBY:
+        return picker.between(
+            key, *BASE_STRESS,
+            "a base plate pressed down close to its frame bolts: plates up to 36 % under solid "
+            "elements round the bolts (computed)",
+        )  # fmt: skip
+    if thick > THICK:
+        return picker.between(
+            key, *THICK_STRESS,
+            "a plate this thick against its washers: plates up to 27 % under solid elements round "
+            "the bolts (computed)",
+        )  # fmt: skip
+    wide = float(parts.motor.bolts.thread.washer_diameter) > WIDE * float(thickness)
+    if short < CLOSE or parts.motor.feet is not None or wide:
+        return picker.between(
+            key, *CLOSE_STRESS,
+            "a plate this short, thin under wide washers, or pressed down on strips: up to 17 % under "
+            "solid elements round the bolts (computed)",
+        )  # fmt: skip
+    return Value(1.0, key, "derived", "plates within 10 % of solid elements")
 
 
 def clear_length(parts: Parts, planes: tuple[BoltPlane, ...]) -> float:
