@@ -9,11 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from contextlib import suppress
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Any
-
-import numpy as np
 
 from . import limits, plate_route, quick
 from .checks import BY_NAME
@@ -28,6 +27,8 @@ STEPS = 24  # trials of the whole drive, laid out anew, before the answer is cal
 CLOSE = 2e-3  # the thinner side of this much does not carry, the thicker does
 CLOSER = 8  # more thicknesses of the sweep at most, to close in on where to begin
 NEAR = 2.0  # a check within this of the least comes near
+FAR = 4.0  # one farther from the least than this, on either side of a thickness, is left out there
+WHOLE = 4  # of so many thicknesses of a sweep one looks at every check
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,8 +63,7 @@ def with_thickness(file: DriveFile, thickness: float) -> DriveFile:
 class Sweep:
     """The drive at any thickness up to ``top``, one reduced plate model answering for all.
 
-    ``ends`` are the safe-side ends of the drive it came from.  Checks that thickness does not move are
-    worked out once: those whose utilisations are the same numbers at three thicknesses far apart.
+    ``ends`` are the safe-side ends of the drive it came from.
     """
 
     def __init__(self, file: DriveFile, ends: EndsOf, currents: Array, top: float) -> None:
@@ -73,41 +73,10 @@ class Sweep:
             self._lay_out(math.sqrt(THINNEST * top))
         except MountlimitError:  # that thickness cannot be built; the file's own can
             self._lay_out(float(resolve(file).mount.thickness))
-        self.moving: set[str] | None = None
-        self.still: tuple[dict[str, float], dict[str, float]] = ({}, {})
-        self._part_checks([THINNEST * (top / THINNEST) ** share for share in (0.3, 0.6, 0.95)])
 
     def _lay_out(self, thickness: float) -> None:
         edited = with_thickness(self.file, thickness)
         self.plates = plate_route.with_plates(edited, (THINNEST, self.top)).plates
-
-    def _used(self, thickness: float, gives: bool) -> tuple[dict[str, Array], dict[str, Array]]:
-        """Give utilisations, safe and likely (where asked for), of the checks that thickness moves."""
-        edited = replace(with_thickness(self.file, thickness), plates=self.plates)
-        likely = resolve(edited)
-        return (
-            quick.utilisations(edited, likely, self.ends, self.currents, self.moving),
-            quick.likely_utilisations(likely, self.currents, self.moving) if gives else {},
-        )
-
-    def _part_checks(self, thicknesses: list[float]) -> None:
-        """Tell the checks that thickness moves from those it does not."""
-        runs = []
-        for t in thicknesses:
-            try:
-                runs.append(self._used(t, True))
-            except MountlimitError:  # cannot be built
-                continue
-        if len(runs) < 2:
-            return
-        alike = {
-            name
-            for name in set.intersection(*(set(safe) for safe, _ in runs))
-            if all(_same(runs[0], run, name) for run in runs[1:])
-        }
-        self.moving = set().union(*(set(safe) for safe, _ in runs)) - alike
-        safe, likely = ({n: u for n, u in part.items() if n in alike} for part in runs[0])
-        self.still = (self._crossings(safe), self._crossings(likely))
 
     def _crossings(self, used: dict[str, Array]) -> dict[str, float]:
         found = {name: limits.crossing(self.currents, u) for name, u in used.items()}
@@ -121,37 +90,56 @@ class Sweep:
         MountlimitError
             where it cannot be built.
         """
-        used = self._used(thickness, gives)
-        found = [self.still[0] | self._crossings(used[0])]
+        return self._point(thickness, self._found(thickness, gives))
+
+    def points(self, thicknesses: Iterable[float], gives: bool = False) -> list[Point]:
+        """Give what each thickness carries, thin to thick; those that cannot be built are left out.
+
+        Every fourth looks at all checks, those between at the ones that come anywhere near the first
+        on either side.
+        """
+        wanted = sorted(set(thicknesses))
+        whole: dict[float, list[dict[str, float]]] = {}
+        for t in {*wanted[::WHOLE], *wanted[-1:]}:
+            with suppress(MountlimitError):  # cannot be built
+                whole[t] = self._found(t, gives)
+        points = []
+        for t in wanted:
+            with suppress(MountlimitError):
+                found = whole[t] if t in whole else self._found(t, gives, self._beside(t, whole))
+                points.append(self._point(t, found))
+        return points
+
+    def _beside(
+        self, thickness: float, whole: dict[float, list[dict[str, float]]]
+    ) -> set[str] | None:
+        """Give the checks not far from the first on either side of a thickness; all, at the ends."""
+        under = max((t for t in whole if t < thickness), default=None)
+        over = min((t for t in whole if t > thickness), default=None)
+        if under is None or over is None:
+            return None
+        parts = [*whole[under], *whole[over]]
+        return quick.near_the_first(parts, FAR, float(self.currents[0]))
+
+    def _found(
+        self, thickness: float, gives: bool, only: set[str] | None = None
+    ) -> list[dict[str, float]]:
+        """Give the limits at a thickness, safe and likely (where asked for), of the checks named."""
+        edited = replace(with_thickness(self.file, thickness), plates=self.plates)
+        likely = resolve(edited)
+        used = [quick.utilisations(edited, likely, self.ends, self.currents, only)]
         if gives:
-            found.append(self.still[1] | self._crossings(used[1]))
-        near = quick.near_the_first(found, NEAR, float(self.currents[0]))
+            used.append(quick.likely_utilisations(likely, self.currents, only))
+        return [self._crossings(part) for part in used]
+
+    def _point(self, thickness: float, found: list[dict[str, float]]) -> Point:
         firsts = [min(part, key=part.__getitem__) for part in found]
+        gives = len(found) > 1
         return Point(
             thickness=thickness, safe=found[0][firsts[0]], check=firsts[0],
             gives=found[1][firsts[1]] if gives else None, gives_check=firsts[1] if gives else "",
-            near=tuple(sorted(near)),
+            near=tuple(sorted(quick.near_the_first(found, NEAR, float(self.currents[0])))),
         )  # fmt: skip
-
-    def points(self, thicknesses: Iterable[float], gives: bool = False) -> list[Point]:
-        """Give what each thickness carries, thin to thick; those that cannot be built are left out."""
-        found = []
-        for t in sorted(set(thicknesses)):
-            try:
-                found.append(self.at(t, gives))
-            except MountlimitError:
-                continue
-        return found
-
-
-def _same(
-    one: tuple[dict[str, Array], dict[str, Array]], other: tuple[dict[str, Array], dict[str, Array]],
-    name: str,
-) -> bool:  # fmt: skip
-    return all(
-        (name in a) == (name in b) and (name not in a or np.array_equal(a[name], b[name]))
-        for a, b in zip(one, other, strict=True)
-    )
 
 
 @dataclass(frozen=True, slots=True)

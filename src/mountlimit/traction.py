@@ -52,10 +52,10 @@ def ground_force(use: Use, grip: Value, lifted: bool) -> Number:
     place = (use.mass, use.front_to_centre, use.centre_height, use.wheelbase)
     if use.driven == "front":
         return formulas.traction_force_front_drive(*place, grip)
-    pull = formulas.traction_force_rear_drive(*place, grip)
-    if pull > formulas.lift_force(*place):  # the front is in the air: all weight is on the rear
-        return formulas.traction_force_all(use.mass, grip)
-    return pull
+    whole = formulas.traction_force_all(use.mass, grip)
+    if whole >= formulas.lift_force(*place):  # the front is in the air: all weight is on the rear
+        return whole
+    return formulas.traction_force_rear_drive(*place, grip)
 
 
 def _current(drive: Drive, force: Number) -> float:

@@ -36,7 +36,7 @@ def traction_force_rear_drive(
 
     Valid for
     ---------
-    level ground, front wheels still on the ground
+    level ground, front wheels still on the ground: mu * h under b - l_f
 
     Source
     ------
