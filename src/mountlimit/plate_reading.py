@@ -69,7 +69,7 @@ class Settled:
         coefficients = row[:6] + row[6:] @ bearing.forces
         mesh = self.route.family.mesh
         where = (
-            f"{SOURCE}; {len(mesh.triangles)} triangles, {int(bearing.points.sum())} of "
+            f"{len(mesh.triangles)} triangles, {int(bearing.points.sum())} of "
             f"{len(bearing.points)} contact points bear"
         )
         symbols: list[Symbol] = []

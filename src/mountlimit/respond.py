@@ -43,13 +43,15 @@ def give(drive: Drive, angle: Number, held: bool = False) -> Give:
     group = "hold" if held else "pull"
     third = drive.shaft.outboard
     alone = structure.unit_load(angle, group=group)
-    near, free = _moved(drive, alone)
+    near, far = _moved(drive, alone)
     soft = formulas.softness(near, alone.shaft_load)
     if third is None:
         return Give(sprocket=soft)
+    free = formulas.softness(far, alone.shaft_load)
     one = Value(1.0, "unit load", "derived", "one newton of the outboard bearing")
     against = structure.unit_load(angle, group=group, outboard=one)
-    back = outboard.taken_back(free, _moved(drive, against)[1], soft)
+    pressed = formulas.softness(_moved(drive, against)[1], against.shaft_load)
+    back = outboard.taken_back(free, pressed, soft)
     taken = outboard.reaction(alone.shaft_load, free, back, NO_GAP, third.stiffness)
     helped = outboard.helped_softness(soft, taken, alone.shaft_load, free)
     return Give(sprocket=helped, outboard=free, back=back)

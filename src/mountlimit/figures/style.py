@@ -156,6 +156,8 @@ def svg(picture: Picture) -> str:
     text = ATTRIBUTE.sub(
         lambda m: f'{m[1]}="{_short(m[2], 2 if m[1] == "transform" else 1)}"', text
     )
+    text = re.sub(r' transform="rotate\(-?0 [^"]*"|<g ?/>', "", text)
+    text = re.sub(r"<g>((?:<text\b[^>]*>[^<]*</text>)*)</g>", r"\1", text)
     text = re.sub(r' d="([^"]*)"', lambda m: f' d="{_joined(m[1])}"', text)
     head, rest = IMAGE.sub(_fewer_shades, text).split(">", 1)
     rules, rest = _classes(picture.name, rest)

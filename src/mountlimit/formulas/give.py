@@ -233,7 +233,7 @@ def creep_share(creep_modulus: Number, elastic_modulus: Number) -> Number:
 
 @formula
 def softness(movement: Number, load: Number) -> Number:
-    """Movement of the sprocket along the chain per newton of shaft load.
+    """Movement of a point of the shaft along the chain per newton of shaft load.
 
     w = u / F
 

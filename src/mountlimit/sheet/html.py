@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from html import escape
 from importlib.resources import files
 from itertools import groupby
 from typing import Any
 
-from .blocks import Picture, Sheet, StepLine
+from .blocks import Block, Fold, Grid, Picture, Sheet, StepLine
 from .clean import clean, long_words
 
+LONG = 24  # letters of a source from which on it stands in full once only
 PAPER = {"A4": "A4", "letter": "Letter"}
 _ROLE = re.compile(r' (role|aria-label|aria-labelledby)="[^"]*"')
 _DESC = re.compile(r"<desc>.*?</desc>", re.DOTALL)  # the words stand in the label
@@ -33,11 +34,55 @@ def render(sheet: Sheet, paper: str = "A4") -> str:
     environment.filters["groupby_runs"] = lambda lines: [
         list(run) for _, run in groupby(lines, key=lambda line: line.repeated)
     ]
+    environment.globals["source"] = _sources()
+    names = {heads: f"t{i}" for i, heads in enumerate(_heads(sheet))}
+    style += _head_rules(names)
     page = environment.from_string(folder.joinpath("sheet.html.j2").read_text(encoding="utf-8"))
     return page.render(
-        sheet=sheet, style=Markup(style.replace("size: A4", f"size: {PAPER[paper]}")),
+        sheet=sheet, names=names, style=Markup(style.replace("size: A4", f"size: {PAPER[paper]}")),
         inline=lambda picture: Markup(inline_svg(picture)),
     )  # fmt: skip
+
+
+def _sources() -> Callable[[StepLine], str]:
+    """Give what tells a step's source: a long one in full once on the page, then by that step."""
+    told: dict[str, int] = {}
+
+    def source(step: StepLine) -> str:
+        first = told.setdefault(step.source, step.number)
+        as_there = f"source as step {first}"
+        return as_there if first != step.number and len(step.source) > LONG else step.source
+
+    return source
+
+
+def _heads(sheet: Sheet) -> list[tuple[str, ...]]:
+    """Give the heads of the tables, each set once."""
+
+    def of(blocks: Iterable[Block]) -> Iterator[tuple[str, ...]]:
+        for block in blocks:
+            if isinstance(block, Grid):
+                yield tuple(block.heads)
+            elif isinstance(block, Fold):
+                yield from of(block.blocks)
+
+    return list(dict.fromkeys(heads for s in sheet.sections for heads in of(s.blocks)))
+
+
+def _head_rules(names: Mapping[tuple[str, ...], str]) -> str:
+    """Write the rules that put each column's head before its cells where a table is a list."""
+    rules = [
+        f'.{name} td:nth-child({i}):not(:empty)::before {{ content: "{_in_css(head)}: "; }}'
+        for heads, name in names.items()
+        for i, head in enumerate(heads, 1)
+        if head
+    ]
+    return "@media (max-width: 40rem) {\n" + "\n".join(rules) + "\n}\n"
+
+
+def _in_css(text: str) -> str:
+    """Write a text as the inside of a quoted string of a style sheet within a page."""
+    return "".join(c if c.isalnum() or c in " .,()-" else f"\\{ord(c):06x}" for c in clean(text))
 
 
 def _fit(thing: Any) -> Any:
