@@ -99,8 +99,11 @@ def test_any_title_is_clipped_and_escaped(kind):
     # All of them write the title by the same function: the script takes them all.
     modules = figures.OF_THE_ANSWER if ALL else (limit_bars, lean)
     for module in modules:
+        shown = module.read(titled)
+        if isinstance(shown, str):  # says why this drive has no such figure
+            continue
         picture = style.Picture(
-            name=module.NAME, title=module.TITLE, figure=module.draw(module.read(titled)), alt="x"
+            name=module.NAME, title=module.TITLE, figure=module.draw(shown), alt="x"
         )
         assert looking.overlaps(picture.figure) == [], picture.name
         svg = style.svg(picture)

@@ -45,7 +45,7 @@ def mark(path: Path) -> str:
 
 def _pytest(*arguments: str, **variables: str) -> dict[str, object]:
     done = subprocess.run(
-        [sys.executable, "-m", "pytest", "-n", "0", "-q", "-p", "no:cacheprovider", *arguments],
+        [sys.executable, "-m", "pytest", "-n", "0", "-p", "no:cacheprovider", *arguments],
         cwd=ROOT, env={**os.environ, **variables}, capture_output=True, text=True,
     )  # fmt: skip
     passed = re.search(r"(\d+) passed", done.stdout)

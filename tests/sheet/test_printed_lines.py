@@ -37,7 +37,12 @@ def si(shown: str) -> tuple[float, float]:
     number = float(found[1] + digits)
     # Trailing zeros are dropped in print: the last digit kept is the sixth, or a later printed one.
     sixth = math.floor(math.log10(abs(number))) - 5 if number else -decimals + power
-    half = 0.5 * 10.0 ** min(sixth, power - decimals) if number else 0.5e-7
+    last = power - decimals
+    if (
+        sixth > last == 0 and number % 10**sixth == 0
+    ):  # 1356820: rounded to tens, filled up with nought
+        last = sixth
+    half = 0.5 * 10.0 ** min(sixth, last) if number else 0.5e-7
     if unit in (None, "rev", "rev/s"):  # turns are counted, as n in z * p * n
         return number, half
     for kind in KINDS:

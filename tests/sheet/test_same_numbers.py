@@ -48,7 +48,7 @@ def strings(thing) -> str:
 def test_every_number_is_in_the_data(name, kind):
     shown = visible(page(name)) if kind == "page" else text(name)
     blocks = {k: v for k, v in data(name).items() if k not in ("result", "schema")}
-    numbers = NUMBER.findall(shown)
+    numbers = NUMBER.findall(shown.replace("sha256", ""))  # a word, not a number
     assert len(numbers) > 1000
     missing = set(numbers) - set(NUMBER.findall(strings(blocks)))
     assert not missing
