@@ -1,0 +1,28 @@
+"""A sweep of thicknesses: those between look at the checks near the first only, and say the same."""
+
+from __future__ import annotations
+
+import numpy as np
+import pytest
+
+from mountlimit import limits, quick
+from mountlimit.cards import folder
+from mountlimit.drivefile import read
+from mountlimit.thinner import THINNEST, Sweep
+
+
+@pytest.mark.parametrize("name", ["hay_elevator", "orchard_barrow"])
+def test_the_same_as_every_check_at_every_thickness(name):
+    file = read(str(folder("examples") / f"{name}.toml"))
+    base = limits.find(file)
+    top = 1.98 * float(base.drive.shaft.face_overhang)
+    sweep = Sweep(file, quick.safe_ends(base), limits.grid(300.0), top)
+    thicknesses = np.geomspace(THINNEST, 0.999 * top, 14).tolist()
+    points = sweep.points(thicknesses, gives=True)
+    assert len(points) == len(thicknesses)
+    assert len({p.check for p in points}) > 1  # another check comes first on the way
+    for point in points:
+        whole = sweep.at(point.thickness, gives=True)
+        assert (point.check, point.gives_check) == (whole.check, whole.gives_check)
+        assert point.safe == pytest.approx(whole.safe, rel=1e-9)
+        assert point.gives == pytest.approx(whole.gives, rel=1e-9)
