@@ -83,7 +83,7 @@ def test_sprocket_inboard_lowers_no_limit(form):
     """Four fifths of the overhang: no safe limit of the peak setting falls.
 
     But for the weld at the heel of an angle: with less lean less of its foot bears on the frame, and
-    the heel takes 5 % more of the turn about the shaft; its throat stands 2.6 % less.
+    the heel takes 5 % more of the turn about the shaft; its throat stands 3.2 % less.
     """
     file = started(form)
     given = file.given["shaft.face_overhang"]
@@ -95,7 +95,7 @@ def test_sprocket_inboard_lowers_no_limit(form):
         for f in (file, inboard)
     )
     for name, safe in before.items():
-        room = 0.03 if (form, name) == ("welded angle", "frame_weld_fatigue") else 2e-3
+        room = 0.035 if (form, name) == ("welded angle", "frame_weld_fatigue") else 2e-3
         assert after[name] >= safe * (1 - room), name
 
 

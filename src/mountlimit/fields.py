@@ -345,6 +345,7 @@ MOUNT = Section("mount", "the mount", (
     choose("mount.route", "how its give is worked out: the plate model, or beams by hand", ("plates", "sections")),
     may("mount.softness", "ratio", "true give of mount and joint over that of the model, when a pull has shown it", "0.05", "20"),
     may("mount.local_stress", "ratio", "true stress round the bolts over that of the plate model", "0.5", "5", example="1.1"),
+    may("mount.prying", "ratio", "true tension of the frame bolts over that of the plate model", "0.5", "5", example="1.1"),
     may("mount.warping_held", "ratio", "how far the ends of the twisting length keep their flatness: 0 free, 1 held", "0", "1"),
     may("mount.elastic_modulus", "stress", "elastic modulus when you know it better than the card", "10 MPa", "400 GPa"),
     may("mount.yield_strength", "stress", "yield strength when you know it better than the card", "2 MPa", "2000 MPa"),

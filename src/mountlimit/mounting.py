@@ -252,6 +252,7 @@ class Mount:
     warping_held: Value
     softness: Value  # true give of mount and joint over that of the model
     local_stress: Value  # true stress round the bolts over that of the plate model
+    prying: Value  # true tension of the frame bolts over that of the plate model
     segments: tuple[Segment, ...]
     cuts: tuple[Cut, ...]
     planes: tuple[BoltPlane, ...]  # the first is where the frame member takes the load

@@ -130,7 +130,7 @@ def _bolts(drive: Drive, settled: Settled) -> BoltForces:
         pull = _net_pull(drive, settled, plane, numbers)
         for i in numbers:
             pulled, one, two = _bolt(settled, plane, i)
-            tension.append(tipping.pulled_only(pulled))
+            tension.append(_true(drive, tipping.pulled_only(pulled)))
             first.append(one)
             second.append(two)
             net.append(pull)
@@ -140,6 +140,13 @@ def _bolts(drive: Drive, settled: Settled) -> BoltForces:
         shear=tuple(tipping.bolt_shear(a, b) for a, b in zip(first, second, strict=True)),
         shear_first=tuple(first), shear_second=tuple(second), contacts=(),
     )  # fmt: skip
+
+
+def _true(drive: Drive, tension: Number) -> Number:
+    """Give a frame bolt's tension with what the plate model may be off by."""
+    if drive.mount.prying == 1.0:
+        return tension
+    return tipping.pried(tension, drive.mount.prying)
 
 
 def _bolt(settled: Settled, plane: BoltPlane, i: int) -> list[Number]:

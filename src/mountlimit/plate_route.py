@@ -29,7 +29,7 @@ from .resolve import resolve
 from .worked import Value
 
 TANGENTIAL_SHARE = 0.5  # of a bolted point's normal stiffness (common practice, no source)
-CONTACT_POINTS = 18  # about, over the bearing surface
+CONTACT_POINTS = 30  # cells, about, over the bearing surface
 SHARED = 2 / 3  # of them that a region keeps where several lie on one facet
 KEPT = 12  # models remembered in one process, and answers of one model
 WIDE = 30.0  # joint over modulus: a wider range takes a third snapshot

@@ -21,6 +21,7 @@ from mountlimit.mounts._common import FRAME_FACE
 from mountlimit.plate_route import with_plates
 from mountlimit.plates import Facet, PlateModel
 from mountlimit.resolve import resolve
+from mountlimit.worked import Value
 
 DEGREES = (
     0.0,
@@ -136,7 +137,11 @@ def _loads(drive: Drive) -> tuple[Loads, np.ndarray]:
     Without the motor's weight, which the pipeline takes off the lean; everything is then
     proportional to the current, whose choice changes nothing.
     """
-    whole = loads.at(drive, np.array([50.0]), evaluate.give_of(drive))
+    as_modelled = Value(
+        1.0, "mount.softness", "given", "audit: the loads are not to hang on a guard"
+    )
+    bare = replace(drive, mount=replace(drive.mount, softness=as_modelled))
+    whole = loads.at(drive, np.array([50.0]), evaluate.give_of(bare))
     at = next(i for i, group in enumerate(whole.groups) if group == "pull")
     pull = float(np.broadcast_to(whole.shaft_load, (len(whole.groups), 1))[at, 0])
     torque = abs(float(np.broadcast_to(whole.stator_torque, (len(whole.groups), 1))[at, 0]))

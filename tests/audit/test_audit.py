@@ -6,6 +6,7 @@ so that it stays alive, and the softness of a few mounts is compared with what t
 
 from __future__ import annotations
 
+import json
 from collections import Counter
 
 import audit_table
@@ -14,11 +15,14 @@ import pytest
 from audit_plates import drawn, sizes_of
 from layouts import LAYOUTS
 
+from mountlimit.mounts._model_error import PRYING
 from mountlimit.plates import Contact, Facet, FrameBolt, MotorBolt, PlateModel, solve
 
 MOUNTS = audit_table.mounts()
 FORMS = list(LAYOUTS)
 TILT, STRESS = 0.95, 0.90  # plates over solid, wanted of every mount and load
+# The solids at the settings used lean up to that much less than at the finest (test below, convergence.json).
+SHORT = 1.037
 SPOTS = (0, len(MOUNTS) // 2, len(MOUNTS) - 1)
 
 
@@ -36,12 +40,37 @@ FRESH = audit_table.mounts(audit_table.FRESH)
 
 @pytest.mark.parametrize("mounts", [MOUNTS, FRESH], ids=["audit", "drawn after the guards"])
 def test_nothing_is_optimistic_beyond_the_programs_own_ratios(mounts: list[dict]) -> None:
-    """Plates with the high end of softness and local stress, as *safe to* has them, over the solid."""
+    """Plates with the high end of softness and local stress, as *safe to* has them, over the solid.
+
+    The solid's tilt is raised by what its own mesh leaves out.
+    """
     for mount in mounts:
         name = mount["form"], mount["number"]
-        for quantity, bound in (("tilt", TILT), ("stress", STRESS)):
+        for quantity, bound in (("tilt", TILT * SHORT), ("stress", STRESS)):
             found = audit_table.guarded(mount, quantity)
             assert np.isnan(found) or found > bound, (name, quantity, found)
+
+
+def test_tension_of_frame_bolts_at_the_programs_high_end() -> None:
+    """The largest of a mount, and every single load that counts."""
+    every = [m for m in (*MOUNTS, *FRESH) if audit_table.ratios(m, "tension").size]
+    largest = [max(m["plates"]["tension"]) / max(m["solid"]["tension"]) for m in every]
+    assert PRYING[2] * min(largest) > 0.95
+    assert PRYING[2] * min(audit_table.least(m, "tension") for m in every) > 0.89
+
+
+def test_how_far_the_solids_are_from_converged() -> None:
+    """Loads that count; the finest mesh itself may lack another half per cent of tilt."""
+    known = json.loads((audit_table.RESULTS.parent / "convergence.json").read_text())["convergence"]
+    assert len(known) >= 5
+    for name, rows in known.items():
+        finest = max(rows, key=lambda r: r["tetrahedra"])
+        used = next(r for r in rows if r["sizes"] == [3.2, 1.0, 0.25, 80])
+        tilt, coarse = (np.abs(r["tilt"]) for r in (finest, used))
+        counts = tilt > audit_table.COUNTS * tilt.max()
+        assert np.all(tilt[counts] <= SHORT * coarse[counts]), name
+        stress, rough = (max(*r["ring"], *r["line"]) for r in (finest, used))
+        assert rough == pytest.approx(stress, rel=0.05), name
 
 
 @pytest.mark.parametrize("index", SPOTS)
@@ -50,7 +79,7 @@ def test_the_stored_softness_is_what_the_program_takes_now(index: int) -> None:
     mount = drawn(stored["form"], stored["number"])
     assert mount is not None
     for ratio in ("softness", "local_stress"):
-        assert sizes_of(mount)[ratio] == pytest.approx(stored[ratio], rel=1e-6)
+        assert sizes_of(mount)[ratio] == pytest.approx(stored[ratio], rel=1e-5)
 
 
 def _small() -> PlateModel:

@@ -230,3 +230,11 @@ def test_a_single_bolt_is_not_turned():
     (radius,), polar = jack_screw._places(replace(plane, bolts=plane.bolts[:1]))
     held = jack.held_shear(300.0, 400.0, 0.0, 1, 0.01, radius, polar)
     assert float(held) == pytest.approx(500.0)
+
+
+def test_distances_of_the_bolts_are_named_from_the_first_to_the_last():
+    """A reader who measures them counts from 1."""
+    drive = resolve(drive_file(**{**SLOTS, **SCREW}))
+    radii, _ = jack_screw._places(drive.mount.plane)
+    assert [r.key for r in radii] == [f"bolt {i}, to the middle" for i in (1, 2, 3, 4)]
+    assert radii == pytest.approx(np.hypot(X, Y))

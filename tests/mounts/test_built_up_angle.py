@@ -74,12 +74,7 @@ def test_loads_and_reactions_close(changes):
     "check",
     [
         "seam_screws",
-        pytest.param(
-            "alignment",
-            marks=pytest.mark.xfail(
-                reason="1.12 % apart since the butt stands on four places: the triangles are no mirror image"
-            ),
-        ),
+        "alignment",
     ],
 )
 def test_mirrored_pull_leans_alike(check):
@@ -182,8 +177,12 @@ def test_a_dense_stiff_row_comes_near_the_plain_angle_from_the_soft_side():
     assert 1.0 < leans[2] < 2.0
 
 
-def test_what_the_dense_row_still_lacks_is_the_give_of_the_butt():
-    """With a hundred times stiffer faces the same row leans as the angle, within a tenth."""
+def test_what_the_dense_row_still_lacks_is_the_give_of_the_butt(monkeypatch):
+    """With a hundred times stiffer faces the same row leans as the angle, within a tenth.
+
+    The bearing face in three times as many cells as usual: in the usual ones the row leans 15 % more.
+    """
+    monkeypatch.setattr(plate_route, "CONTACT_POINTS", 100)
     one = plate_route.model_of(resolve(angle_file(**ANGLE, mount__heel_to_bolts="35 mm")))
     row = {**ROW, "mount__screws": "12 x M5", "mount__screw_stiffness": "1000 kN/mm"}
     two = plate_route.model_of(resolve(built(**row)))

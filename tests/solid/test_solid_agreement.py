@@ -37,14 +37,16 @@ HEEL = (
     "heel bears 1.7 mm behind the face's mid-plane, where the plate model has no contact (with "
     "contact cut off there the solid's own ring rises by 12 %)"
 )
+CELLS = "prying about the heel, whose edge plates have on their mid-plane, contact in few cells"
 MISSES = {  # engine over solid, less one: known, not excused; a mend must turn these into passes
-    ("tilt", "block", "along"): f"-10 %: {THICK}",
-    ("tilt", "block", "across"): f"-11 %: {THICK}",
     ("line", "block", "across"): f"+17 %: {THICK}",
     ("frame", "block", "along"): f"+20 %: {NEAR}",
     ("frame", "block", "across"): f"+12 %: {NEAR}",
-    ("motor", "block", "along"): f"-8 %: {THICK}",
+    ("motor", "block", "along"): f"-7 %: {THICK}",
+    ("motor", "block", "across"): f"-5.02 %: {THICK}",
     ("frame", "angle", "opening"): f"+8.4 %: {HEEL}",
+    ("line", "angle", "opening"): f"+14 % on the weaker line: {CELLS}",
+    ("line", "angle", "across"): f"+19 % on the weaker line: {CELLS}",
 }
 
 

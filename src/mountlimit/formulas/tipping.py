@@ -132,6 +132,35 @@ def pulled_only(force: Number) -> Number:
 
 
 @formula
+def pried(tension: Number, ratio: Number) -> Number:
+    """Tension of a frame bolt, corrected for what the plate model may be off by.
+
+    N = c * N_p
+
+    Parameters
+    ----------
+    tension : N_p [N]
+        tension by the plate model
+    ratio : c [-]
+        true tension over that of the plate model
+
+    Returns
+    -------
+    N [N]
+
+    Source
+    ------
+    solid elements on random mounts (computed)
+
+    Examples
+    --------
+    >>> pried(1000.0, 1.25)
+    1250.0
+    """
+    return ratio * tension
+
+
+@formula
 def bolt_shear(first: Number, second: Number) -> Number:
     """Shear of one bolt from its two parts.
 

@@ -161,9 +161,13 @@ def _warping(picker: Picker, beams: bool) -> Value:
 def mount(
     form: str, picker: Picker, parts: Parts, thickness: Value, width: Value,
     segments: tuple[Segment, ...], cuts: tuple[Cut, ...], planes: tuple[BoltPlane, ...],
-    area: float, softness: Value | None = None, **more: Any,
+    area: float, softness: Value | None = None, side: float = math.inf, **more: Any,
 ) -> Mount:  # fmt: skip
-    """Put the common fields to a form's layout; ``more`` are those of ``Mount`` that few forms have."""
+    """Put the common fields to a form's layout; ``more`` are those of ``Mount`` that few forms have.
+
+    ``side`` is how far from the middle a fold stiffens the motor's plate left and right, m.
+    """
+    near = model_error.Surroundings(parts, thickness, planes, side)
     return Mount(
         form=form,
         material=parts.material,
@@ -172,8 +176,9 @@ def mount(
         grade=picker.word("mount.grade", "scrap" if parts.material.card.scrap else "known"),
         weight_acts=picker.word("mount.weight_acts", "towards"),
         warping_held=_warping(picker, bool(segments)),
-        softness=softness or model_error.softness(picker, parts, thickness, planes),
-        local_stress=model_error.local_stress(picker, parts, thickness, planes),
+        softness=softness or model_error.softness(picker),
+        local_stress=model_error.local_stress(picker, near),
+        prying=model_error.prying(picker, planes),
         segments=segments,
         cuts=cuts,
         planes=planes,

@@ -81,7 +81,10 @@ def build(picker: Picker, parts: Parts) -> Mount:
     )  # fmt: skip
     area = float((width + 2 * height) * (free + reach + fixings.span_along + 3 * fixings.edge))
     own = {"flange height": height, "flange side": -1.0 if to_motor else 1.0}
-    return _common.mount(FORM, picker, parts, thickness, width, (), (), (plane,), area, own=own)
+    return _common.mount(
+        FORM, picker, parts, thickness, width, (), (), (plane,), area, own=own,
+        side=float(width) / 2 - float(thickness),
+    )  # fmt: skip
 
 
 def _refuse(

@@ -1,6 +1,6 @@
 """Compression-only contact of plates with the frame: few points, their flexibility, and NNLS.
 
-Each point stands for the plate area nearest to it, a spring of pressure per penetration. The
+Each point is a cell of the plate, by the mean of its movement: a spring of pressure per penetration. The
 forces f >= 0 make the stored energy least: f' (C + 1/k) f / 2 - f' p, with C the movement of the
 points towards the frame's opposite side by unit forces and p how far the loads alone would push
 them into the frame.
@@ -20,7 +20,6 @@ import shapely
 from scipy import sparse
 from scipy.linalg import cholesky, solve_triangular
 from scipy.optimize import nnls
-from scipy.spatial import cKDTree
 from shapely.geometry import Polygon
 
 from .error import PlateError
@@ -30,7 +29,8 @@ from .regions import CONTACT_POINTS, contact_pitch, contact_region
 from .seams import butts
 from .shapes import TOUCH
 
-UNTIE = np.array([1.0e-4, 0.7e-4])  # of the pitch, so that no two places are equally near
+UNTIE = np.array([1.0e-4, 0.7e-4])  # of the pitch, so that no place lies on the edge of a cell
+FEWEST = 4  # cells across a strip
 JITTER = (1e-11, 1e-10, 1e-9, 1e-8, 1e-7)  # shares of a spring's flexibility tried in turn
 LOOSE = 1e-3  # pull left in a butt over that of two-way springs, above which nothing holds it
 
@@ -39,14 +39,13 @@ LOOSE = 1e-3  # pull left in a butt over that of two-way springs, above which no
 class ContactPoints:
     """Points of contact: the frame's first, then those of the seams' butts.
 
-    ``nodes`` are the nodes there (a butt's: one near), ``place`` where they are; ``rows`` gives the
+    ``place`` is the middle of each cell (a butt's: where it is); ``rows`` gives the
     opening from the unknowns, and its transpose the forces of a unit push. ``push`` is what the
     mount gets by it from outside: nothing at a butt. ``stiffness`` is what each stands for, below
     nothing where it stands in the system's stiffness two-way (butts). ``contact`` is the number of
     the frame contact, ``seam`` that of the seam, each else -1.
     """
 
-    nodes: IntArray
     place: FloatArray
     stiffness: FloatArray
     push: FloatArray
@@ -56,14 +55,12 @@ class ContactPoints:
 
     def forces(self, lift: FloatArray, shares: FloatArray) -> FloatArray:
         """Give the contact forces from the opening columns and the shares of all columns."""
-        pushes = shares[len(shares) - len(self.nodes) :]
+        pushes = shares[len(shares) - len(self.place) :]
         return np.asarray(pushes + np.minimum(self.stiffness, 0.0) * (lift @ shares))
 
 
-def points(
-    model: PlateModel, mesh: Mesh, held: IntArray, most: int = CONTACT_POINTS
-) -> ContactPoints:
-    """Choose the contact points of a mesh; nodes in ``held`` are tied to something else.
+def points(model: PlateModel, mesh: Mesh, most: int = CONTACT_POINTS) -> ContactPoints:
+    """Lay the contact faces of a mesh out in cells; each is a point where its plate bears on average.
 
     ``most`` is how many are aimed at, at most, on one plate.
 
@@ -74,88 +71,78 @@ def points(
     """
     butt = butts(model, mesh)
     own = len(butt.node)
-    none = np.empty(0, np.int64)
-    nodes, stiffness, push, owner = [none], [np.empty(0)], [np.empty((0, 3))], [none]
+    stiffness, push, owner = [np.empty(0)], [np.empty((0, 3))], [np.empty(0, np.int64)]
+    means = [sparse.csr_array((0, len(mesh.points)))]
     for i, contact in enumerate(model.contacts):
-        chosen, area = _points_of(model, mesh, contact, held, most)
-        if len(chosen) == 0:
+        mean, area = _cells(model, mesh, contact, most)
+        if len(area) == 0:
             raise PlateError(f"contact {i + 1}", "its region holds no plate")
-        nodes.append(chosen)
+        means.append(mean)
         stiffness.append(contact.stiffness * area)
         normal = model.facets[contact.facet].axes[2]
-        push.append(np.broadcast_to(-contact.side * normal, (len(chosen), 3)))
-        owner.append(np.full(len(chosen), i))
-    on_frame, pushed = np.concatenate(nodes), np.concatenate(push)
-    rows = _frame_rows(on_frame, pushed, len(mesh.points))
+        push.append(np.broadcast_to(-contact.side * normal, (len(area), 3)))
+        owner.append(np.full(len(area), i))
+    on_frame, pushed = sparse.csr_array(sparse.vstack(means)), np.concatenate(push)
+    rows = _frame_rows(on_frame, pushed)
     return ContactPoints(
-        nodes=np.r_[on_frame, butt.node],
-        place=np.r_[mesh.points[on_frame], butt.place],
+        place=np.r_[on_frame @ mesh.points, butt.place],
         stiffness=np.r_[np.concatenate(stiffness), -butt.springs.stiffness],
         push=np.r_[pushed, np.zeros((own, 3))],
         rows=sparse.csr_array(sparse.vstack([rows, butt.springs.rows])),
         contact=np.concatenate([*owner, np.full(own, -1)]),
-        seam=np.r_[np.full(len(on_frame), -1), butt.seam],
+        seam=np.r_[np.full(len(pushed), -1), butt.seam],
     )
 
 
-def _frame_rows(nodes: IntArray, push: FloatArray, count: int) -> sparse.csr_array:
-    """Give the rows of nodes moving along their push."""
-    column = 6 * nodes[:, None] + np.arange(3)
-    row = np.broadcast_to(np.arange(len(nodes))[:, None], column.shape)
-    entries = (push.ravel(), (row.ravel(), column.ravel()))
-    return sparse.coo_array(entries, shape=(len(nodes), 6 * count)).tocsr()
+def _frame_rows(mean: sparse.csr_array, push: FloatArray) -> sparse.csr_array:
+    """Give the rows of cells' mean movement along their push."""
+    entries = sparse.coo_array(mean)
+    row, node = entries.coords
+    column = 6 * node[:, None] + np.arange(3)
+    values = entries.data[:, None] * push[row]
+    rows = np.broadcast_to(row[:, None], column.shape)
+    shape = (mean.shape[0], 6 * mean.shape[1])
+    return sparse.coo_array((values.ravel(), (rows.ravel(), column.ravel())), shape=shape).tocsr()
 
 
-def _points_of(
-    model: PlateModel, mesh: Mesh, contact: Contact, held: IntArray, most: int
-) -> tuple[IntArray, FloatArray]:
-    """Give the nodes on the region's edge, those nearest to an even grid inside, and their areas."""
+def _cells(
+    model: PlateModel, mesh: Mesh, contact: Contact, most: int
+) -> tuple[sparse.csr_array, FloatArray]:
+    """Give a region's cells: the mean over the nodes of each, (cells, nodes), and their areas.
+
+    An even pressure on a six-node triangle pushes the middles of its edges with a third each.  A
+    pressure that is largest at an edge, where the plate pries, has its lever by the outermost cells:
+    they are the narrowest.
+    """
     plate = model.facets[contact.facet]
     region = contact_region(model, contact)
-    corners = mesh.triangles[mesh.facet == contact.facet, :3]
-    area = mesh.area[mesh.facet == contact.facet]
-    centre = plate.to_plane(mesh.points[corners].mean(axis=1))
+    own = mesh.facet == contact.facet
+    centre = plate.to_plane(mesh.points[mesh.triangles[own, :3]].mean(axis=1))
     covered = _contains(region, centre)
-    nodes = np.setdiff1d(np.unique(corners[covered]), held)
+    middles = mesh.triangles[own, 3:][covered]
+    thirds = np.repeat(mesh.area[own][covered] / 3.0, 3)
+    count = len(mesh.points)
+    area = np.bincount(middles.ravel(), weights=thirds, minlength=count)
+    nodes = np.flatnonzero(area)
     if len(nodes) == 0:
-        return nodes, np.empty(0)
-    places = plate.to_plane(mesh.points[nodes])
+        return sparse.csr_array((0, count)), np.empty(0)
     pitch = contact_pitch(model, contact, most)
-    chosen = _chosen(region, places, pitch)
-    skewed = centre[covered] + UNTIE * pitch
-    share = np.asarray(cKDTree(places[chosen]).query(skewed)[1], np.int64)
-    total = np.bincount(share, weights=area[covered], minlength=len(chosen)).astype(float)
-    return nodes[chosen[total > 0.0]], total[total > 0.0]
+    low, high = np.array(region.bounds).reshape(2, 2)
+    places = plate.to_plane(mesh.points[nodes]) + UNTIE * pitch
+    cell = np.zeros(len(nodes), np.int64)
+    for k in (0, 1):
+        edges = _graded(low[k], high[k], max(FEWEST, round((high[k] - low[k]) / pitch)))
+        cell = cell * len(edges) + np.searchsorted(edges[1:-1], places[:, k])
+    _, cell = np.unique(cell, return_inverse=True)
+    total = np.asarray(np.bincount(cell, weights=area[nodes]), float)
+    mean = sparse.coo_array((area[nodes] / total[cell], (cell, nodes)), shape=(len(total), count))
+    return mean.tocsr(), total
 
 
-def _chosen(region: Polygon, places: FloatArray, pitch: float) -> IntArray:
-    """Choose places on the region's edge, thinned to the pitch, and inside near an even grid."""
-    on_edge = shapely.distance(region.boundary, shapely.points(places)) < TOUCH
-    along = np.asarray(shapely.line_locate_point(region.boundary, shapely.points(places[on_edge])))
-    along = np.where(along > region.length - TOUCH, 0.0, along)  # the first corner is also the last
-    rim = _thinned(np.flatnonzero(on_edge), places, along, 0.75 * pitch)
-    low, high = places.min(axis=0), places.max(axis=0)
-    counts = np.maximum(1, np.round((high - low) / pitch).astype(int)) + 1
-    axes = [np.linspace(low[k], high[k], counts[k])[1:-1] for k in (0, 1)]
-    grid = np.stack(np.meshgrid(*axes, indexing="ij"), axis=-1).reshape(-1, 2)
-    away, near = (np.asarray(part) for part in cKDTree(places).query(grid + UNTIE * pitch))
-    return np.union1d(rim, near[away < 0.75 * pitch]).astype(np.int64)
-
-
-def _thinned(index: IntArray, places: FloatArray, along: FloatArray, least: float) -> IntArray:
-    """Keep corners of the edge, and in order along it the places not too near the last kept."""
-    order = index[np.argsort(along, kind="stable")]
-    if len(order) < 3:
-        return order
-    before, after = places[np.roll(order, 1)], places[np.roll(order, -1)]
-    one, two = places[order] - before, after - places[order]
-    turn = one[:, 0] * two[:, 1] - one[:, 1] * two[:, 0]
-    corner = np.abs(turn) > 1e-6 * np.linalg.norm(one, axis=1) * np.linalg.norm(two, axis=1)
-    kept: list[int] = []
-    for place, must in zip(order, corner, strict=True):
-        if must or not kept or np.linalg.norm(places[place] - places[kept[-1]]) > least:
-            kept.append(int(place))
-    return np.array(kept, np.int64)
+def _graded(low: float, high: float, cells: int) -> FloatArray:
+    """Give the edges of cells along one way, the narrowest at both ends."""
+    share = 0.5 * (1.0 - np.cos(np.pi * np.arange(cells + 1) / cells))
+    return np.asarray(low + (high - low) * share)
 
 
 def _contains(region: Polygon, places: FloatArray) -> BoolArray:

@@ -7,8 +7,7 @@ import math
 import numpy as np
 import shapely
 
-from .model import Contact, FloatArray, Hole, IntArray, Pair, PlateModel
-from .regions import contact_pitch, contact_region
+from .model import FloatArray, Hole, IntArray, Pair, PlateModel
 from .shapes import FREE_HOLE_POINTS, free_polygon, points_on_circle
 
 GROWTH = 1.3  # of the distance from one row of points to the next
@@ -52,21 +51,7 @@ def _all_rows(model: PlateModel, facet: int, size: float) -> list[tuple[FloatArr
             count = points_on_circle(hole.diameter, size, FREE_HOLE_POINTS)
             reach = HOLE_REACH * hole.diameter
             rows += _rows(hole.centre, hole.diameter, count, reach, size)
-    for contact in model.contacts:
-        if contact.facet == facet:
-            rows.append(_grid(model, contact))
     return rows
-
-
-def _grid(model: PlateModel, contact: Contact) -> tuple[FloatArray, float]:
-    """Give an even grid over a contact region, edges left out, and its pitch."""
-    region = contact_region(model, contact)
-    pitch = contact_pitch(model, contact)
-    places = np.array(region.bounds).reshape(2, 2)
-    counts = np.maximum(1, np.round((places[1] - places[0]) / pitch).astype(int)) + 1
-    axes = [np.linspace(places[0, k], places[1, k], counts[k])[1:-1] for k in (0, 1)]
-    grid = np.stack(np.meshgrid(*axes, indexing="ij"), axis=-1).reshape(-1, 2)
-    return grid[shapely.contains_xy(region, *grid.T)], pitch
 
 
 def _rows(

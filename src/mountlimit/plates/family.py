@@ -22,6 +22,7 @@ from .reduced import Reduced, reduce
 from .sampling import Reader, Samples
 from .scales import Scales, Varying, stretch
 from .solution import loads
+from .washer_give import under_washers
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -51,7 +52,8 @@ class Family:
         own = self.points.stiffness
         stiffness = np.where(own > 0.0, pressing * own, own)  # butts stand in the stiffness already
         return Answer(
-            motor=flexibility[:6],
+            motor=flexibility[:6]
+            + under_washers(self.model, supports.motor_bolts, self.varying, scales),
             lift=lift,
             stiffness=stiffness,
             supports=supports,
@@ -139,7 +141,7 @@ def family(
     validity.check(model)
     system = assemble(model, mesh.build(model, mesh_size), varying)
     most = {} if contact_points is None else {"most": contact_points}
-    points = contact.points(model, system.mesh, system.ties.held, **most)
+    points = contact.points(model, system.mesh, **most)
     picked = set(
         np.linspace(0, len(snapshots) - 1, min(contact_snapshots, len(snapshots)))
         .round()

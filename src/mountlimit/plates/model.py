@@ -165,7 +165,7 @@ class Contact:
     """Compression-only contact of one side of a facet with a rigid frame face.
 
     ``stiffness`` in N/m3 (pressure per penetration). ``region`` is a polygon on the facet; without
-    it the whole facet rests on the frame. ``pitch`` is the distance of the contact points.
+    it the whole facet rests on the frame. ``pitch`` is the size of the contact cells.
     """
 
     facet: int

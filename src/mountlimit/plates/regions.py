@@ -14,7 +14,7 @@ from .shapes import inscribed_circle, link_ends, outline_polygon, spacer_centre
 CORNER_FACTOR = 1.5  # thickness of the strip beside a bend over that of the plate
 
 GRID = 1e-9  # m, edges that lie on each other by more digits than this are one and the same
-FINEST_PITCH = 0.010  # m, of contact points
+FINEST_PITCH = 0.010  # m, of contact cells
 CONTACT_POINTS = 70  # aimed at, at most, on one plate
 
 Disc = tuple[int, FloatArray]  # facet, outline
@@ -64,7 +64,7 @@ def contact_region(model: PlateModel, contact: Contact) -> Polygon | MultiPolygo
 
 
 def contact_pitch(model: PlateModel, contact: Contact, most: int = CONTACT_POINTS) -> float:
-    """Give the distance of contact points: the one given, else such that ``most`` fill the region."""
+    """Give the size of contact cells: the one given, else such that ``most`` fill the region."""
     if contact.pitch is not None:
         return contact.pitch
     return max(FINEST_PITCH, float(np.sqrt(contact_region(model, contact).area / most)))

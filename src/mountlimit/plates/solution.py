@@ -26,6 +26,7 @@ from .scales import Scales
 from .stress import StressSamples
 from .struts import direction
 from .ties import rigid_rows
+from .washer_give import under_washers
 
 LARGEST_IMBALANCE = 1e-6  # of the load; more is refused
 NOT_HELD = 1e-4  # what a unit load may leave unbalanced before the mount counts as loose
@@ -181,7 +182,7 @@ class PlateSolution:
         for place, reaction in _reactions(self.model, self.supports, shares):
             total -= moved(reaction, place, centre)
         for place, push, force in zip(
-            self.system.mesh.points[self.contact_points.nodes],
+            self.contact_points.place,
             self.contact_points.push,
             shares[6:],
             strict=True,
@@ -247,22 +248,23 @@ def solve(model: PlateModel, mesh_size: float | None = None) -> PlateSolution:
     """
     validity.check(model)
     system = assemble(model, mesh.build(model, mesh_size))
-    points = contact.points(model, system.mesh, system.ties.held)
+    points = contact.points(model, system.mesh)
     columns = solve_columns(system.stiffness, loads(system, points))
     movement = np.asarray(system.ties.expand @ columns)
     reader = Reader(model, system.mesh)
     samples = readings.sample_sets(model, reader)
     means = readings.mean_stress(system, reader, movement)
     lifted = readings.lift(points, movement)
-    solver = ContactSolver.of(lifted[:, 6:], points.stiffness) if len(points.nodes) else None
+    supports = readings.support_terms(model, system, movement).at(Scales())
+    solver = ContactSolver.of(lifted[:, 6:], points.stiffness) if len(points.place) else None
     return PlateSolution(
         model=model,
         system=system,
         contact_points=points,
         movement=movement,
-        motor=columns[system.ties.motor],
+        motor=columns[system.ties.motor] + under_washers(model, supports.motor_bolts),
         lift=lifted,
-        supports=readings.support_terms(model, system, movement).at(Scales()),
+        supports=supports,
         samples=samples,
         stress={name: readings.read_stress(part, means) for name, part in samples.items()},
         disturbed=readings.ring_disturbed(model, system),

@@ -22,7 +22,7 @@ from .stress import equivalent
 from .ties import rigid_rows
 
 SNAPSHOTS = 6
-CONTACT_POINTS = 40
+CONTACT_POINTS = 70
 
 Load = Sequence[tuple[ArrayLike, ArrayLike]]
 

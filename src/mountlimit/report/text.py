@@ -23,6 +23,7 @@ MODEL_KEYS = (
     "mount.warping_held",
     "mount.softness",
     "mount.local_stress",
+    "mount.prying",
     "policy.throw_level",
     "chain.stretch_ratio",
     "motor.torque_scatter",
