@@ -70,7 +70,7 @@ class Settled:
         mesh = self.route.family.mesh
         where = (
             f"{len(mesh.triangles)} triangles, {int(bearing.points.sum())} of "
-            f"{len(bearing.points)} contact points bear"
+            f"{len(bearing.points)} contact cells bear"
         )
         symbols: list[Symbol] = []
         values: dict[str, Any] = {}

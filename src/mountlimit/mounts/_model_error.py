@@ -71,7 +71,7 @@ def softness(picker: Picker) -> Value:
     """Give the true give over the model's."""
     return picker.between(
         "mount.softness", *SOFTNESS,
-        "the plate model: 12 % stiffer to 14 % softer than solid elements in tilt (computed)",
+        "the model of the mount: plates lean 14 % less to 17 % more than solid elements (computed)",
     )  # fmt: skip
 
 
