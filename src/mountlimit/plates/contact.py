@@ -70,7 +70,7 @@ def points(model: PlateModel, mesh: Mesh, most: int = CONTACT_POINTS) -> Contact
         when a contact region holds no plate
     """
     butt = butts(model, mesh)
-    own = len(butt.node)
+    own = len(butt.place)
     stiffness, push, owner = [np.empty(0)], [np.empty((0, 3))], [np.empty(0, np.int64)]
     means = [sparse.csr_array((0, len(mesh.points)))]
     for i, contact in enumerate(model.contacts):

@@ -193,11 +193,10 @@ def fasteners(model: PlateModel, mesh: Mesh) -> SpringRows:
 
 @dataclass(frozen=True, kw_only=True)
 class ButtPoints:
-    """The pressed places of all butts: springs, where they are, an edge node near, and the seam."""
+    """The pressed places of all butts: springs, where they are, and the seam."""
 
     springs: SpringRows
     place: FloatArray
-    node: IntArray
     seam: IntArray
 
 
@@ -210,32 +209,29 @@ def butts(model: PlateModel, mesh: Mesh) -> ButtPoints:
         when a butt has no plate opposite
     """
     rows = Rows.none()
-    stiffness, place, node, owner = [np.empty(0)], [np.empty((0, 3))], [], []
+    stiffness, place, owner = [np.empty(0)], [np.empty((0, 3))], [np.empty(0, np.int64)]
     count = 0
     for i in range(len(model.seams)):
-        kept, points, near = _butt_rows(model, mesh, i, rows, count)
+        kept, points = _butt_rows(model, mesh, i, rows, count)
         if len(kept) == 0:
             raise PlateError(f"seam {i + 1}", "its edge has no plate opposite")
         stiffness.append(kept)
         place.append(points)
-        node.append(near)
         owner.append(np.full(len(kept), i))
         count += len(kept)
-    none = np.empty(0, np.int64)
     return ButtPoints(
         springs=SpringRows(
             rows=rows.matrix(count, len(mesh.points)), stiffness=np.concatenate(stiffness)
         ),
         place=np.concatenate(place),
-        node=np.concatenate([none, *node]),
-        seam=np.concatenate([none, *owner]),
+        seam=np.concatenate(owner),
     )
 
 
 def _butt_rows(
     model: PlateModel, mesh: Mesh, index: int, rows: Rows, first: int
-) -> tuple[FloatArray, FloatArray, IntArray]:
-    """Add the rows of one seam's butt; give their stiffness, places and a node of each."""
+) -> tuple[FloatArray, FloatArray]:
+    """Add the rows of one seam's butt; give their stiffness and places."""
     seam = model.seams[index]
     edge = Edge(model, mesh, index)
     line = edge.line
@@ -256,8 +252,7 @@ def _butt_rows(
     rows.add(number[cell], face, weight * face_share, -_way(line.out, np.zeros(3)))
     area = ((size * (high - low))[:, None] * ACROSS_SHARE).ravel() * many / len(GAUSS)
     used = many > 0
-    near = edge.at(along[:, 0])[0][:, 2]
-    return seam.contact_stiffness * area[used], points.mean(axis=1)[used], near[used]
+    return seam.contact_stiffness * area[used], points.mean(axis=1)[used]
 
 
 def _opposite(model: PlateModel, index: int, line: Butt, middles: FloatArray) -> FloatArray:

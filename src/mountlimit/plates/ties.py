@@ -31,11 +31,6 @@ class Ties:
     motor_nodes: tuple[IntArray, ...]
     rigid_nodes: tuple[IntArray, ...]
 
-    @property
-    def held(self) -> IntArray:
-        """Nodes tied to the motor or to a rigid washer."""
-        return np.unique(np.concatenate([self.face_nodes, *self.rigid_nodes]))
-
     def rigid_elements(self, mesh: Mesh) -> BoolArray:
         """Tell which elements cannot be strained, all their nodes being held by one body."""
         fixed = np.concatenate([np.empty(0, np.int64), *self.rigid_nodes])
