@@ -8,7 +8,7 @@ from functools import cache
 import numpy as np
 import pytest
 
-from mountlimit import evaluate, limits, starter
+from mountlimit import evaluate, limits, plate_route, starter
 from mountlimit.drivefile import DriveFile, parse
 from mountlimit.mounts import FORMS
 from mountlimit.plate_route import with_plates
@@ -79,12 +79,15 @@ def test_softer_material_and_thinner_plate_lean_more(form):
 
 
 @EVERY
-def test_sprocket_inboard_lowers_no_limit(form):
+def test_sprocket_inboard_lowers_no_limit(form, monkeypatch):
     """Four fifths of the overhang: no safe limit of the peak setting falls.
 
     But for the weld at the heel of an angle: with less lean less of its foot bears on the frame, and
-    the heel takes 5 % more of the turn about the shaft; its throat stands 3.2 % less.
+    the heel takes 5 % more of the turn about the shaft; its throat stands 2.8 % less (in the usual
+    cells of its bearing face 3.2 %, so there it is looked at in four times as many).
     """
+    if form == "welded angle":
+        monkeypatch.setattr(plate_route, "CONTACT_POINTS", 120)
     file = started(form)
     given = file.given["shaft.face_overhang"]
     inboard = file.edited(
@@ -95,7 +98,7 @@ def test_sprocket_inboard_lowers_no_limit(form):
         for f in (file, inboard)
     )
     for name, safe in before.items():
-        room = 0.035 if (form, name) == ("welded angle", "frame_weld_fatigue") else 2e-3
+        room = 0.03 if (form, name) == ("welded angle", "frame_weld_fatigue") else 2e-3
         assert after[name] >= safe * (1 - room), name
 
 

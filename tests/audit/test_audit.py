@@ -12,7 +12,8 @@ from collections import Counter
 import audit_table
 import numpy as np
 import pytest
-from audit_plates import drawn, sizes_of
+from audit_plates import drawn, plates_say, sizes_of
+from audit_run import figures, rounded
 from layouts import LAYOUTS
 
 from mountlimit.mounts._model_error import PRYING
@@ -74,12 +75,18 @@ def test_how_far_the_solids_are_from_converged() -> None:
 
 
 @pytest.mark.parametrize("index", SPOTS)
-def test_the_stored_softness_is_what_the_program_takes_now(index: int) -> None:
+def test_the_stored_ranges_and_plates_are_those_of_the_program_now(index: int) -> None:
+    """Ranges to the last digit stored; lean and largest tension within 1e-4, so that a change shows."""
     stored = MOUNTS[index]
     mount = drawn(stored["form"], stored["number"])
     assert mount is not None
+    now = rounded(sizes_of(mount))
     for ratio in ("softness", "local_stress"):
-        assert sizes_of(mount)[ratio] == pytest.approx(stored[ratio], rel=1e-5)
+        assert now[ratio] == stored[ratio]
+    plates, places = plates_say(mount)
+    found = figures(plates, places, plates)
+    for kind in ("tilt", "tension"):
+        assert found[kind] == pytest.approx(stored["plates"][kind], rel=1e-4, abs=1e-7)
 
 
 def _small() -> PlateModel:

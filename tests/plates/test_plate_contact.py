@@ -93,6 +93,18 @@ def test_leaving_contact_out_of_a_flat_plate_changes_its_tilt_differently_up_and
         assert bare == pytest.approx(np.sign(held) * 0.0520, rel=0.01)
 
 
+def test_the_usual_cells_are_enough() -> None:
+    at = sprocket_of("C2C")
+    coarse, fine = _angle(), _angle(0.006)
+    assert len(fine.contact_points.place) > 2 * len(coarse.contact_points.place)
+    for load in (DOWN, -DOWN):
+        a, b = coarse.response(load, at), fine.response(load, at)
+        assert a.rotation[0] == pytest.approx(b.rotation[0], rel=0.03)
+        rings = np.max(b.frame_ring.largest()), np.max(b.motor_ring.largest())
+        assert np.max(a.frame_ring.largest()) == pytest.approx(rings[0], rel=0.06)
+        assert np.max(a.motor_ring.largest()) == pytest.approx(rings[1], rel=0.03)
+
+
 def test_few_contact_cells_are_on_the_soft_side() -> None:
     """28 cells against 235 on an angle that pries about its heel, and turned the other way.
 

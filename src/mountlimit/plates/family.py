@@ -115,7 +115,6 @@ def family(
     varying: Varying,
     snapshots: Sequence[Scales],
     mesh_size: float | None = None,
-    contact_points: int | None = None,
     contact_snapshots: int = 4,
 ) -> Family:
     """Mesh, solve at the snapshots and reduce.
@@ -128,8 +127,6 @@ def family(
         where the model is solved in full; between them the answers are put together
     mesh_size : h [m]
         element size
-    contact_points : n
-        how many are aimed at on one plate at most
     contact_snapshots : n
         at how many of the snapshots the unit contact forces are solved as well
 
@@ -140,8 +137,7 @@ def family(
     """
     validity.check(model)
     system = assemble(model, mesh.build(model, mesh_size), varying)
-    most = {} if contact_points is None else {"most": contact_points}
-    points = contact.points(model, system.mesh, **most)
+    points = contact.points(model, system.mesh)
     picked = set(
         np.linspace(0, len(snapshots) - 1, min(contact_snapshots, len(snapshots)))
         .round()

@@ -20,7 +20,7 @@ from .scales import Growth, Scales, total
 from .solution import solve_columns
 from .ties import rigid_rows
 
-DROPPED = 1e-12  # shapes with less than this share of the largest square are left out
+DROPPED = 1e-13  # shapes with less than this share of the largest square are left out
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -22,7 +22,6 @@ from .stress import equivalent
 from .ties import rigid_rows
 
 SNAPSHOTS = 6
-CONTACT_POINTS = 70
 
 Load = Sequence[tuple[ArrayLike, ArrayLike]]
 
@@ -85,9 +84,7 @@ def sweep(
     varying = Varying(thickness=marks, modulus=still, second=still)
     scales = wanted / middle
     places = snapshot_scales(float(scales.min()), float(scales.max()), SNAPSHOTS)
-    mounts = family(
-        middling, varying, [Scales(thickness=float(t)) for t in places], mesh_size, CONTACT_POINTS
-    )
+    mounts = family(middling, varying, [Scales(thickness=float(t)) for t in places], mesh_size)
     centre = np.asarray(model.motor_centre, float)
     load = np.array([sum(moved(w, p, centre) for w, p in each) for each in loads_on_motor])
     at = rigid_rows(np.array([np.asarray(each[0][1], float) for each in loads_on_motor]) - centre)

@@ -1,8 +1,8 @@
 """What the plate gives close under the motor's washers, which a ring tied through the thickness leaves out.
 
 The motor's washers hold both faces; the middle of a plate lags behind them.  A ring tied to the motor
-through the whole thickness has none of that, so a thick plate under small washers comes out too stiff:
-by up to two thirds where a motor stands on two bolts.  Under the forces that the tied rings carry, the
+through the whole thickness has none of that, so a thick plate under small washers leans too little:
+by up to 40 % where a motor stands on two bolts.  Under the forces that the tied rings carry, the
 energy of this give is put to the motor's movement; forces and contact stay as they are, which leaves
 the answer on the soft side (theorem of least complementary energy).
 
