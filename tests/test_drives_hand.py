@@ -44,7 +44,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
-from mountlimit import evaluate, limits, loads
+from mountlimit import crossings, evaluate, limits, loads
 from mountlimit.checks import BY_NAME
 from mountlimit.checks.alignment import skew
 from mountlimit.drivefile import read
@@ -180,7 +180,7 @@ def _run(name: str):
     current = float(drive.current.wanted)
     pulls = [i for i, c in enumerate(loads.case_list(drive)) if c[1] == "pull"]
     cases = [evaluate.case_at(drive, current, i) for i in pulls]
-    currents = limits.grid(limits.reach_of(drive))
+    currents = crossings.grid(limits.reach_of(drive))
     curves = evaluate.curves(drive, currents)
     rows = {
         (check, row.station): float(row.demand)
@@ -196,10 +196,10 @@ def _run(name: str):
         "bearing": next(v for (k, _), v in rows.items() if k == "front_bearing"),
         "shaft": rows["motor_shaft", "front bearing"] / 1e6,
         "key": (rows["key", "shear"] / 1e6, rows["key", "crushing"] / 1e6),
-        "dynamic": limits.crossing(currents, curves["chain_fatigue"].safe),
+        "dynamic": crossings.crossing(currents, curves["chain_fatigue"].safe),
         "tilt": abs(math.degrees(sum(float(p.turn[axis]) for p in turn))),
         "skew": math.degrees(float(skew(cases[0])[0])),
-        "current": limits.crossing(currents, curves["alignment"].safe),
+        "current": crossings.crossing(currents, curves["alignment"].safe),
         "wanted": current,
         "slip": 1 / slip,
         "load": float(cases[0].loads.shaft_load),

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from conftest import IDEAL, angle_file, changed, drive_file, toml_text
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate, limits
 from mountlimit.checks.alignment import peak_rows
 from mountlimit.drivefile import parse
 from mountlimit.resolve import resolve
@@ -19,14 +19,14 @@ def limit_of(file, name, level="gives"):
     drive = resolve(file)
     check = next(c for c in evaluate.applicable(drive) if c.name == name)
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, check, level, CURRENTS, getattr(curve, level), 1.0)
+    return crossings.refine(drive, check, level, CURRENTS, getattr(curve, level), 1.0)
 
 
 def twist_limit(file):
     """The current at which the angle between the shafts alone is used up, whatever the slack does."""
     case = evaluate.case_at(resolve(file), CURRENTS)
     (row,) = (r for r in peak_rows(case) if r.station == "angle between the shafts")
-    return limits.crossing(CURRENTS, np.max(row.utilisation, axis=0))
+    return crossings.crossing(CURRENTS, np.max(row.utilisation, axis=0))
 
 
 STIFF_SHAFT = {"shaft__diameter": "120 mm", "shaft__bearing": None, "shaft__static_rating": "100 kN",

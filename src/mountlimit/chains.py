@@ -8,7 +8,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, replace
 
-from . import cards, evaluate, limits, loads, quick, stages, upkeep
+from . import cards, crossings, evaluate, limits, loads, quick, stages, upkeep
 from .checks import alignment, chain_power
 from .drivefile import DriveFile, Given
 from .errors import InputError, Mistake
@@ -236,7 +236,7 @@ def _choice(
         (int(now.chain.driving_teeth), int(now.chain.driven_teeth)) if own else teeth_for(now, card)
     )
     edited = file if own else with_chain(file, card, driving, driven, second)
-    currents = limits.grid(limits.reach_of(base))
+    currents = crossings.grid(limits.reach_of(base))
     try:
         safe = quick.safe_currents(edited, ends, currents)
     except InputError as error:
@@ -306,7 +306,7 @@ def _changes(now: Drive, then: Drive, centres: float) -> Changes:
 def _near(safe: quick.Safe, currents: Array) -> tuple[str, ...]:
     """Give the checks whose limits, safe or likely, lie near the least one."""
     used = quick.likely_utilisations(safe.drive, currents, list(safe.by_check))
-    likely = {n: limits.crossing(currents, u) for n, u in used.items()}
+    likely = {n: crossings.crossing(currents, u) for n, u in used.items()}
     return tuple(sorted(quick.near_the_first((safe.by_check, likely), NEAR, float(currents[0]))))
 
 

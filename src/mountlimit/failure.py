@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from . import evaluate, jam, limits, progress
+from . import crossings, evaluate, jam, limits, progress, safe_side
 from .case import Check
 from .checks import BY_NAME
 from .drivefile import DriveFile
@@ -181,7 +181,7 @@ def _meant(asked: str, checks: list[Check]) -> list[Check]:
 
 def _cause(found: Found, check: Check, current: float, now: float) -> Cause:
     file, drive, name = found.file, found.drive, check.name
-    currents = limits.grid(found.reach)
+    currents = crossings.grid(found.reach)
     likely = evaluate.curves(drive, currents, [name])[name]
     level = next(at for at in LEVELS if getattr(likely, at) is not None)
     limit = _limit(found, name, level)
@@ -210,16 +210,16 @@ def _current(found: Found, check: Check, level: str, limit: Limit) -> tuple[floa
     if level == "gives" and limit.gives is not None:
         low, high = (math.inf if v is None else v for v in (limit.gives_low, limit.gives_high))
         return limit.gives, low, high
-    currents = limits.grid(found.reach)
+    currents = crossings.grid(found.reach)
     pairs = []
     for r in (r for r in found.drive.ranges if r.low < r.high):
-        ends = limits.ends_of(found.file, r, currents, only=[check.name])
+        ends = safe_side.ends_of(found.file, r, currents, only=[check.name])
         curves = [c[check.name] for c in (ends.low, ends.high) if check.name in c]
         if len(curves) == 2:
-            low, high = (limits.crossing(currents, getattr(c, level)) for c in curves)
+            low, high = (crossings.crossing(currents, getattr(c, level)) for c in curves)
             pairs.append((low, high))
     utilisation = getattr(evaluate.curves(found.drive, currents, [check.name])[check.name], level)
-    gives = limits.refine(found.drive, check, level, currents, utilisation, 1.0)
+    gives = crossings.refine(found.drive, check, level, currents, utilisation, 1.0)
     return gives, *limits.band(gives, pairs, found.reach)
 
 

@@ -14,12 +14,13 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from . import evaluate, limits
+from . import evaluate, limits, safe_side
 from .case import Check
+from .crossings import LOWEST_SHARE, refine
 from .evaluate import Curve, Governing
-from .limits import Ends, Found
+from .limits import Found
 from .model import Array, Drive, Range
-from .resolve import resolve
+from .safe_side import Ends, ends_of
 
 SAMPLES = 24
 TOP = 10_000 * math.pi / 30  # rad/s; the largest speed looked at where none or a lower one is given
@@ -76,14 +77,12 @@ def stops(found: Found, current: float | None = None, only: str = "") -> Stops:
     speed = None if drive.motor.speed is None else float(drive.motor.speed)
     reach = max(TOP, PAST * (speed or 0.0))
     current = float(drive.current.set) if current is None else current
-    speeds = np.geomspace(limits.LOWEST_SHARE * reach, reach, SAMPLES)
+    speeds = np.geomspace(LOWEST_SHARE * reach, reach, SAMPLES)
     along = Along(current)
     names = [c.name for c in evaluate.applicable(drive) if c.meets_a_jam and only in ("", c.name)]
     likely = along(drive, speeds, names)
     variants = {
-        r.key: limits.ends_of(found.file, r, speeds, along, names)
-        for r in drive.ranges
-        if r.low < r.high
+        r.key: ends_of(found.file, r, speeds, along, names) for r in drive.ranges if r.low < r.high
     }
     parts = [_stop(found, curve, variants, speeds, along, speed) for curve in likely.values()]
     return Stops(
@@ -100,19 +99,15 @@ def _stop(
     drive, check = found.drive, curve.check
     name, reach = check.name, float(speeds[-1])
     factor, _ = evaluate.design_factor(check, drive)
-    corner = limits.corner_values(drive, limits.safe_ends(name, "safe", curve, variants))
-    worst = resolve(found.file, corner)
-    used = along(worst, speeds, [name])[name].safe
-    assert used is not None  # checks of strength and grip have rows for the safe level
-    safe = limits.refine(worst, check, "safe", speeds, used * factor, factor, along)
+    at = safe_side.worst(found.file, drive, curve, "safe", variants, speeds, along)
     gives = low = high = None
     if curve.gives is not None:
-        gives = limits.refine(drive, check, "gives", speeds, curve.gives, 1.0, along)
+        gives = refine(drive, check, "gives", speeds, curve.gives, 1.0, along)
         low, high = limits.band(gives, limits.spread(name, variants, speeds), reach)
     seen = None
     if speed is not None:
-        seen = evaluate.governing(worst, check, along.current, "safe", stop_from=speed)
+        seen = evaluate.governing(at.drive, check, along.current, "safe", stop_from=speed)
     return Stop(
-        check=check, safe=safe, gives=gives, gives_low=low, gives_high=high, factor=factor,
-        corner=corner, at_speed=seen, used=None if seen is None else seen.utilisation * factor,
+        check=check, safe=at.safe, gives=gives, gives_low=low, gives_high=high, factor=factor,
+        corner=at.corner, at_speed=seen, used=None if seen is None else seen.utilisation * factor,
     )  # fmt: skip

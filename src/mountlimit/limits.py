@@ -9,27 +9,22 @@ squares of their effects on the logarithm of the limit).  The first crossing of 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 import numpy as np
 
 from . import evaluate, units
 from .case import Check
+from .crossings import crossing, grid, refine
 from .drivefile import DriveFile
 from .evaluate import Curve
 from .model import Array, Drive, Range
 from .plate_route import with_plates
 from .resolve import resolve
+from .safe_side import Ends, Worst, ends_of, worst
 
-SAMPLES = 64
-LOWEST_SHARE = 1e-3  # of the largest current looked at
-ROUNDING = 1e-12  # of a utilisation
-TINY = 1e-300
 REACH = 10.0  # times the largest current asked about
-
-# Utilisation of every check (or those named) over the sampled values: of current, or of speed.
-CurvesOf = Callable[[Drive, Array, list[str] | None], dict[str, Curve]]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,26 +90,6 @@ def reach_of(drive: Drive) -> float:
     return REACH * float(max(asked))
 
 
-def grid(reach: float) -> Array:
-    """Give the sampled currents, closer together where they are small."""
-    return np.geomspace(LOWEST_SHARE * reach, reach, SAMPLES)
-
-
-def crossing(currents: Array, utilisation: Array) -> float:
-    """Give the first current at which utilisation reaches 1, between samples on logarithms."""
-    over = np.flatnonzero(utilisation >= 1.0)
-    if over.size == 0:
-        return math.inf
-    i = int(over[0])
-    if i == 0:
-        return 0.0
-    u0, u1 = max(float(utilisation[i - 1]), 1e-300), float(utilisation[i])
-    if not math.isfinite(u1):
-        return float(currents[i])
-    share = -math.log(u0) / (math.log(u1) - math.log(u0))
-    return float(currents[i - 1] * (currents[i] / currents[i - 1]) ** share)
-
-
 def find(file: DriveFile, only: list[str] | None = None) -> Found:
     """Find every limit of a drive file, or those named. Raises ``InputError`` as ``resolve``."""
     file = with_plates(file)
@@ -146,24 +121,6 @@ def _order(limit: Limit) -> tuple[bool, bool, float]:
     return (not limit.counts, limit.current_kind != "peak setting", limit.safe)
 
 
-@dataclass(frozen=True, slots=True)
-class Ends:
-    """Every check's curve with one uncertain input at its low and at its high end."""
-
-    range: Range
-    low: dict[str, Curve]
-    high: dict[str, Curve]
-
-
-def ends_of(
-    file: DriveFile, item: Range, values: Array, curves: CurvesOf = evaluate.curves,
-    only: list[str] | None = None,
-) -> Ends:  # fmt: skip
-    """Give every check's curve with one uncertain input at its two ends."""
-    low, high = (curves(resolve(file, {item.key: v}), values, only) for v in (item.low, item.high))
-    return Ends(item, low, high)
-
-
 def _at(curves: Mapping[str, Curve], currents: Array, drive: Drive) -> dict[str, float]:
     """Give each check's safe limit (design factor in), between samples."""
     found = {}
@@ -180,92 +137,17 @@ def _limit(
 ) -> Limit:  # fmt: skip
     name = curve.check.name
     factor, source = evaluate.design_factor(curve.check, drive)
-    ends = safe_ends(name, level, curve, variants)
-    corner = corner_values(drive, ends)
-    worst = resolve(file, corner)
-    worst_curve = evaluate.curves(worst, currents, [name])[name]
-    utilisation = getattr(worst_curve, level)
-    safe = refine(worst, curve.check, level, currents, utilisation * factor, factor)
+    at = worst(file, drive, curve, level, variants, currents)
     gives = low = high = None
     if level == "safe" and curve.gives is not None:
         gives = refine(drive, curve.check, "gives", currents, curve.gives, 1.0)
         low, high = band(gives, spread(name, variants, currents), reach)
     return Limit(
         check=curve.check, current_kind="continuous" if level == "continuous" else "peak setting",
-        safe=safe, gives=gives, gives_low=low, gives_high=high, factor=factor, factor_source=source,
-        ends=ends, corner=corner, reach=reach, why_not=_why_not(drive, curve.check, safe, utilisation * factor, reach, corner),
+        safe=at.safe, gives=gives, gives_low=low, gives_high=high, factor=factor,
+        factor_source=source, ends=at.ends, corner=at.corner, reach=reach,
+        why_not=_why_not(drive, curve.check, at, reach),
     )  # fmt: skip
-
-
-def safe_ends(name: str, level: str, curve: Curve, variants: Mapping[str, Ends]) -> dict[str, str]:
-    """Pick, for each uncertain input, the end that raises this check's utilisation.
-
-    That is looked for where the part is used up, and for an end that changes nothing there from there
-    down: an input that speaks in another load case only, such as a knock, shows at the smaller currents
-    at which that case governs.
-    """
-    base = getattr(curve, level)
-    over = np.flatnonzero(base >= 1.0)
-    at = int(over[0]) if over.size else len(base) - 1  # near where it is used up
-    found = {}
-    for key, ends in variants.items():
-        if name not in ends.low or name not in ends.high:
-            continue
-        raised = {
-            end: _raised(getattr(curves[name], level)[: at + 1] / np.maximum(base[: at + 1], TINY))
-            for end, curves in (("low", ends.low), ("high", ends.high))
-        }
-        end = max(raised, key=lambda e: raised[e])
-        if raised[end] > (-1, 0.0):
-            found[key] = end
-    return found
-
-
-def _raised(ratio: Array) -> tuple[int, float]:
-    """Give the last sample at which an end raises the utilisation, and how much; -1 where it never counts.
-
-    An end that eases the part where it is used up is not taken for what it does below.
-    """
-    over = np.flatnonzero(ratio > 1 + ROUNDING)
-    if over.size == 0 or ratio[-1] < 1 - ROUNDING:
-        return -1, 0.0
-    return int(over[-1]), float(ratio[over[-1]])
-
-
-def corner_values(drive: Drive, ends: Mapping[str, str]) -> dict[str, float]:
-    """Give the values of the named ends on a drive; inputs it does not have are left out."""
-    return {r.key: getattr(r, ends[r.key]) for r in drive.ranges if r.key in ends}
-
-
-def refine(
-    drive: Drive, check: Check, level: str, currents: Array, utilisation: Array, factor: float,
-    curves: CurvesOf = evaluate.curves,
-) -> float:  # fmt: skip
-    """Refine the first crossing of 1 by Brent's method on the pipeline itself."""
-    from scipy.optimize import brentq
-
-    over = np.flatnonzero(utilisation >= 1.0)
-    if over.size == 0:
-        return math.inf
-    i = int(over[0])
-    if i == 0:
-        below = _utilisation(drive, check, level, 0.0, curves) * factor
-        if below >= 1.0:
-            return 0.0
-    low = float(currents[i - 1]) if i else 0.0
-
-    def over_one(current: float) -> float:
-        return min(_utilisation(drive, check, level, current, curves) * factor, 1e6) - 1.0
-
-    while i > 1 and over_one(low) >= 0.0:  # the search looked at fewer places than are there
-        i -= 1
-        low = float(currents[i - 1])
-    return float(brentq(over_one, low, float(currents[i]), xtol=1e-9 * currents[i], rtol=1e-10))
-
-
-def _utilisation(drive: Drive, check: Check, level: str, value: float, curves: CurvesOf) -> float:
-    curve = curves(drive, np.array([value]), [check.name])[check.name]
-    return float(getattr(curve, level)[0])
 
 
 def spread(name: str, variants: Mapping[str, Ends], currents: Array) -> list[tuple[float, float]]:
@@ -300,21 +182,18 @@ THERE_ELSE = "weight, pull of the slack chain, knocks"
 KNOCK = "duty.bump"
 
 
-def _why_not(
-    drive: Drive, check: Check, safe: float, utilisation: Array, reach: float,
-    corner: Mapping[str, float],
-) -> str:  # fmt: skip
-    if safe == 0.0:
+def _why_not(drive: Drive, check: Check, at: Worst, reach: float) -> str:
+    if at.safe == 0.0:
         there = THERE.get(check.part, THERE_ELSE)
-        if KNOCK in corner and check.part not in THERE:
-            there += f", taken as {units.show(corner[KNOCK], 'acceleration')}: {KNOCK}"
+        if KNOCK in at.corner and check.part not in THERE:
+            there += f", taken as {units.show(at.corner[KNOCK], 'acceleration')}: {KNOCK}"
         if drive.policy.jam and check.meets_a_jam:
             there += ", a dead stop from motor.speed"
         return (
             f"used up before any current by what is there without it ({there}); measure those first"
         )
-    if math.isinf(safe):
-        share = 100 * float(utilisation[-1])
+    if math.isinf(at.safe):
+        share = 100 * float(at.used[-1])
         return (
             f"not reached below {reach:.0f} A: {share:.0f} % used there"
             if share >= 0.5

@@ -267,6 +267,7 @@ class Mount:
     opening: Number = None  # hole that the motor's body goes through in the plate behind it
     outline: Outline | None = None  # of a plate of the user's own shape, and ...
     rests: tuple[tuple[tuple[float, float], ...], ...] = ()  # ... the faces by which it bears
+    heel: Value | None = None  # of an angle: from the back of its leg to where its foot bears
     clamp: Clamp | None = None  # holds the whole mount on a tube by friction
     bands: Bands | None = None  # hold the motor in a cradle
     flat_face: bool = True  # the motor's face lies on the mount; else the motor stands on feet or lies in a cradle

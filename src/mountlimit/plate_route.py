@@ -33,6 +33,7 @@ CONTACT_POINTS = 30  # cells, about, over the bearing surface
 SHARED = 2 / 3  # of them that a region keeps where several lie on one facet
 KEPT = 12  # models remembered in one process, and answers of one model
 WIDE = 30.0  # joint over modulus: a wider range takes a third snapshot
+NOTHING = 1e-9  # of a contact's stiffness, where none must stand out of the mesh
 NUDGE = 1.001  # how thickness is moved to see which plates follow it
 
 
@@ -58,7 +59,9 @@ class Route:
 
     family: Family
     base: Stiffnesses
-    answers: dict[tuple[Scales, float], Answer] = field(default_factory=dict)
+    answers: dict[tuple[Scales, float, tuple[float, ...] | None], Answer] = field(
+        default_factory=dict
+    )
     governing: dict[tuple[object, ...], IntArray] = field(default_factory=dict)  # see plate_stress
 
     def answer(self, drive: Drive, held: bool = False) -> Answer:
@@ -72,7 +75,7 @@ class Route:
             seam=at.screw / self.base.screw,
             strut=at.strut / self.base.strut,
         )
-        key = (scales, at.pressing / self.base.pressing)
+        key = (scales, at.pressing / self.base.pressing, bearing(self.family.model, drive))
         if key not in self.answers:
             while len(self.answers) >= KEPT:
                 self.answers.pop(next(iter(self.answers)))
@@ -125,7 +128,7 @@ def _spaced(model: PlateModel, contact: Contact) -> Contact:
 
     Regions of one facet share them, but each keeps two thirds of what one alone would have.
     """
-    own = [_area(model, c) for c in model.contacts if c.facet == contact.facet]
+    own = [_area(model, c) for c in model.contacts if c.facet == contact.facet and not c.strip]
     points = CONTACT_POINTS * max(1.0, SHARED * len(own))
     return replace(contact, pitch=math.sqrt(sum(own) / points))
 
@@ -133,6 +136,33 @@ def _spaced(model: PlateModel, contact: Contact) -> Contact:
 def _area(model: PlateModel, contact: Contact) -> float:
     outline = model.facets[contact.facet].outline if contact.region is None else contact.region
     return float(np.prod(np.ptp(np.asarray(outline, float), axis=0)))
+
+
+def bearing(model: PlateModel, drive: Drive) -> tuple[float, ...] | None:
+    """Give the share of each contact that bears; None where that is all of them.
+
+    A strip bears past the place at which the heel of the drive's mount lets it.
+    """
+    heel = drive.mount.heel
+    if heel is None or not any(c.strip for c in model.contacts):
+        return None
+    start = float(heel) - float(drive.mount.thickness) / 2
+    shares = []
+    for contact in model.contacts:
+        along = np.asarray(contact.region, float)[:, 1]
+        share = (along.max() - start) / np.ptp(along) if contact.strip else 1.0
+        shares.append(round(min(max(share, 0.0), 1.0), 12))
+    return tuple(shares)
+
+
+def as_bearing(model: PlateModel, drive: Drive) -> PlateModel:
+    """Give a model whose contacts that do not bear on a drive press with next to nothing."""
+    shares = bearing(model, drive)
+    if shares is None:
+        return model
+    pairs = zip(model.contacts, shares, strict=True)
+    softened = [replace(c, stiffness=c.stiffness * max(share, NOTHING)) for c, share in pairs]
+    return replace(model, contacts=softened)
 
 
 def with_plates(file: DriveFile, thicknesses: tuple[float, float] | None = None) -> DriveFile:

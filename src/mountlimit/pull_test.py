@@ -10,7 +10,19 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from . import drivefile, evaluate, limits, loads, pull_reading, pulled, respond, shaft_line, units
+from . import (
+    crossings,
+    drivefile,
+    evaluate,
+    limits,
+    loads,
+    pull_reading,
+    pulled,
+    respond,
+    safe_side,
+    shaft_line,
+    units,
+)
 from .drivefile import DriveFile, Given
 from .errors import InputError, Mistake
 from .limits import Found, Limit
@@ -317,13 +329,13 @@ def _width(x: Limit) -> float:
 def _spoils(file: DriveFile, reach: float) -> tuple[tuple[str, float], ...]:
     """Give the uncertain inputs that still widen the band of the alignment limit, largest first."""
     drive = resolve(file)
-    currents = limits.grid(reach)
-    gives = limits.crossing(currents, _gives(evaluate.curves(drive, currents, [CHECK])))
+    currents = crossings.grid(reach)
+    gives = crossings.crossing(currents, _gives(evaluate.curves(drive, currents, [CHECK])))
     parts = []
     for r in drive.ranges:
         if r.low < r.high:
-            ends = limits.ends_of(file, r, currents, only=[CHECK])
-            both = [limits.crossing(currents, _gives(c)) for c in (ends.low, ends.high)]
+            ends = safe_side.ends_of(file, r, currents, only=[CHECK])
+            both = [crossings.crossing(currents, _gives(c)) for c in (ends.low, ends.high)]
             at = [min(max(v, 1e-3 * reach), reach) for v in (*both, gives)]
             parts.append((r.key, math.log(max(at) / min(at)) ** 2))
     total = sum(p for _, p in parts) or 1.0

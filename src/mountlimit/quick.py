@@ -11,10 +11,12 @@ from dataclasses import dataclass
 
 from . import evaluate
 from .checks import BY_NAME
+from .crossings import crossing
 from .drivefile import DriveFile
-from .limits import Found, corner_values, crossing
+from .limits import Found
 from .model import Array, Drive
 from .resolve import resolve
+from .safe_side import corner_values
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,8 @@ from numpy.typing import NDArray
 
 from . import progress, stand_in
 from .checks import BY_NAME
-from .limits import Found, grid
+from .crossings import grid
+from .limits import Found
 from .model import Array
 from .runs import MINDS_THE_STEP, THROW, Columns, Key, Runs, run
 from .spreads import Spread, draw, spreads_of

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from . import cards, limits, progress, quick
+from . import cards, crossings, limits, progress, quick
 from .drivefile import DriveFile, Given
 from .errors import MountlimitError
 from .limits import Found, Limit
@@ -100,7 +100,7 @@ def _one(
     edited = with_material(file, material)
     sizes = [float(t) for t in cards.stock(material.family, "metric").thicknesses if t < top]
     try:
-        sweep = Sweep(edited, quick.safe_ends(base), limits.grid(10 * wanted), top)
+        sweep = Sweep(edited, quick.safe_ends(base), crossings.grid(10 * wanted), top)
         between = np.geomspace(THINNEST, 0.999 * top, BETWEEN if curve else TRIALS).tolist()
         stock = tuple(sweep.points(sizes, gives=True)) if curve else ()
         points = sorted((*stock, *sweep.points(between)), key=lambda p: p.thickness)

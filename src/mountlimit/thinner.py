@@ -14,7 +14,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Any
 
-from . import limits, plate_route, quick
+from . import crossings, limits, plate_route, quick
 from .checks import BY_NAME
 from .drivefile import DriveFile, Given
 from .errors import MountlimitError
@@ -79,7 +79,7 @@ class Sweep:
         self.plates = plate_route.with_plates(edited, (THINNEST, self.top)).plates
 
     def _crossings(self, used: dict[str, Array]) -> dict[str, float]:
-        found = {name: limits.crossing(self.currents, u) for name, u in used.items()}
+        found = {name: crossings.crossing(self.currents, u) for name, u in used.items()}
         return {name: at for name, at in found.items() if BY_NAME[name].kind != "life"}
 
     def at(self, thickness: float, gives: bool = False) -> Point:

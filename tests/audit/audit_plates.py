@@ -126,9 +126,10 @@ def _ratios(drive: Drive) -> dict[str, tuple[float, float, float]]:
 
 def _keys(form: str, number: int) -> dict[str, Any]:
     keys = draw.drive(number, (form,))
-    return {
+    kept = {
         k: v for k, v in keys.items() if k not in LEFT_OUT and not k.startswith("shaft.outboard")
     }
+    return kept | {"mount.heel_bears_from": "0 mm"} if form == "angle" else kept
 
 
 def _loads(drive: Drive) -> tuple[Loads, np.ndarray]:

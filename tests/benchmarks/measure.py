@@ -55,7 +55,7 @@ file = read(sys.argv[1])
 base = limits.find(file)
 for name in sys.argv[2:]:
     edited = with_material(file, cards.material(name))
-    sweep = Sweep(edited, quick.safe_ends(base), limits.grid(300.0), 0.05)
+    sweep = Sweep(edited, quick.safe_ends(base), crossings.grid(300.0), 0.05)
     assert len(sweep.points(np.geomspace(0.002, 0.049, 40))) == 40
 """  # 40 thicknesses of three materials
 MOUNT = "strap"  # of tests/solid

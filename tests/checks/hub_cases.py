@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 
 from conftest import drive_file
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate
 from mountlimit.resolve import resolve
 
 CURRENTS = np.geomspace(0.1, 1e5, 200)
@@ -41,4 +41,4 @@ def limit_of(name, **changes):
     """Current at which a check is used up at likely values, factor 1."""
     drive = resolve(file_of(**changes))
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, check_of(name, drive), "gives", CURRENTS, curve.gives, 1.0)
+    return crossings.refine(drive, check_of(name, drive), "gives", CURRENTS, curve.gives, 1.0)

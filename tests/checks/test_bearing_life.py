@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from conftest import drive_file
-from mountlimit import evaluate, limits, why
+from mountlimit import crossings, evaluate, limits, why
 from mountlimit.checks import BY_NAME, bearing_life
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
@@ -21,7 +21,7 @@ def limit_of(**changes):
     drive = resolve(drive_file(**{**RUN, **changes}))
     check = BY_NAME["bearing_life"]
     curve = evaluate.curves(drive, CURRENTS, ["bearing_life"])["bearing_life"]
-    return limits.refine(drive, check, "continuous", CURRENTS, curve.continuous, 1.0)
+    return crossings.refine(drive, check, "continuous", CURRENTS, curve.continuous, 1.0)
 
 
 def row_at(current, **changes):

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from conftest import angle_file, drive_file
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate
 from mountlimit.checks import mount_fatigue
 from mountlimit.data.bends import LEAST, least_radius
 from mountlimit.errors import InputError
@@ -22,7 +22,7 @@ def limit_of(file, name, level):
     drive = resolve(file)
     check = next(c for c in evaluate.applicable(drive) if c.name == name)
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, check, level, CURRENTS, getattr(curve, level), 1.0)
+    return crossings.refine(drive, check, level, CURRENTS, getattr(curve, level), 1.0)
 
 
 def factors(file):

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from conftest import angle_file, drive_file
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate
 from mountlimit.checks import BY_NAME, bolt_bearing
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
@@ -32,7 +32,7 @@ def limit_of(file, check="bolt_bearing"):
     drive = resolve(file)
     found = next(c for c in evaluate.applicable(drive) if c.name == check)
     curve = evaluate.curves(drive, CURRENTS, [check])[check]
-    return limits.refine(drive, found, "gives", CURRENTS, curve.gives, 1.0)
+    return crossings.refine(drive, found, "gives", CURRENTS, curve.gives, 1.0)
 
 
 def tabled(bolts, hole, end, side, pitch, gauge, thickness):

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from conftest import angle_file, drive_file
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate
 from mountlimit.checks import bolt_slip
 from mountlimit.errors import InputError
 from mountlimit.loads import case_list
@@ -21,7 +21,7 @@ def limit_of(file):
     drive = resolve(file)
     check = next(c for c in evaluate.applicable(drive) if c.name == "bolt_slip")
     curve = evaluate.curves(drive, CURRENTS, ["bolt_slip"])["bolt_slip"]
-    return limits.refine(drive, check, "gives", CURRENTS, curve.gives, 1.0)
+    return crossings.refine(drive, check, "gives", CURRENTS, curve.gives, 1.0)
 
 
 @pytest.mark.parametrize(("friction", "force"), [(0.2, 7.55), (0.3, 11.3), (0.4, 15.1)])

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from conftest import drive_file
-from mountlimit import evaluate, limits, why
+from mountlimit import crossings, evaluate, limits, why
 from mountlimit.checks import BY_NAME, chain_pin_pressure
 from mountlimit.errors import InputError
 from mountlimit.resolve import chain_life, resolve
@@ -28,7 +28,7 @@ def limit_of(**changes):
     drive = resolve(drive_file(**{**RUN, **changes}))
     name = "chain_pin_pressure"
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, BY_NAME[name], "continuous", CURRENTS, curve.continuous, 1.0)
+    return crossings.refine(drive, BY_NAME[name], "continuous", CURRENTS, curve.continuous, 1.0)
 
 
 def test_pressure_by_hand():

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from conftest import drive_file
-from mountlimit import chains, evaluate, limits
+from mountlimit import chains, crossings, evaluate, limits
 from mountlimit.checks import BY_NAME, chain_power
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
@@ -27,7 +27,7 @@ def limit_of(**changes):
     """Current at which the rating is used up at likely values."""
     drive = resolve(drive_file(**{**RUN, **changes}))
     curve = evaluate.curves(drive, CURRENTS, ["chain_power"])["chain_power"]
-    return limits.refine(
+    return crossings.refine(
         drive, BY_NAME["chain_power"], "continuous", CURRENTS, curve.continuous, 1.0
     )
 

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hub_cases import CURRENTS, check_of, file_of
 
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate
 from mountlimit.assess import not_checked
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
@@ -35,7 +35,9 @@ def limit_of(name="driven_bearings", level="gives", **changes):
     """Current at which a check is used up at likely values, factor 1."""
     drive = resolve(file_of(**{**TOLD, **changes}))
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, check_of(name, drive), level, CURRENTS, getattr(curve, level), 1.0)
+    return crossings.refine(
+        drive, check_of(name, drive), level, CURRENTS, getattr(curve, level), 1.0
+    )
 
 
 def test_overhung_sprocket():

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hub_cases import CURRENTS, check_of, file_of
 
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate
 from mountlimit.checks import _shaft
 from mountlimit.errors import InputError
 from mountlimit.held import RoundShaft
@@ -34,7 +34,9 @@ def limit_of(name="driven_shaft_fatigue", level="safe", **changes):
     """Current at which a check is used up at likely values, factor 1."""
     drive = resolve(file_of(**{**TOLD, **changes}))
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, check_of(name, drive), level, CURRENTS, getattr(curve, level), 1.0)
+    return crossings.refine(
+        drive, check_of(name, drive), level, CURRENTS, getattr(curve, level), 1.0
+    )
 
 
 def test_goodman_row_of_a_published_problem(monkeypatch):

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from conftest import drive_file
-from mountlimit import evaluate, limits, why
+from mountlimit import crossings, evaluate, why
 from mountlimit.checks import BY_NAME, _bearing, bearing_life
 from mountlimit.errors import InputError
 from mountlimit.model import DutyStep
@@ -37,7 +37,7 @@ def limit_of(spectrum=None, **changes):
     drive = resolve(drive_file(**{**RUN, **changes}, duty__spectrum=spectrum))
     curve = evaluate.curves(drive, CURRENTS, ["bearing_life"])["bearing_life"]
     check = BY_NAME["bearing_life"]
-    return limits.refine(drive, check, "continuous", CURRENTS, curve.continuous, 1.0)
+    return crossings.refine(drive, check, "continuous", CURRENTS, curve.continuous, 1.0)
 
 
 def test_a_published_example():

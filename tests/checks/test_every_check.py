@@ -19,7 +19,7 @@ import pytest
 from click.testing import CliRunner
 
 from conftest import changed, toml_text
-from mountlimit import evaluate, limits, starter
+from mountlimit import crossings, evaluate, limits, starter
 from mountlimit.checks import BY_NAME, CHECKS
 from mountlimit.cli import main
 from mountlimit.drivefile import DriveFile, parse
@@ -277,7 +277,7 @@ def safe_limit(file: DriveFile, name: str) -> float:
     worst = resolve(file, corner)
     factor, _ = evaluate.design_factor(check, drive)
     used = getattr(evaluate.curves(worst, CURRENTS, [name])[name], level) * factor
-    return limits.refine(worst, check, level, CURRENTS, used, factor)
+    return crossings.refine(worst, check, level, CURRENTS, used, factor)
 
 
 def test_every_check_is_here():

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from conftest import drive_file
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate
 from mountlimit.checks import motor_face_slip
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
@@ -19,7 +19,7 @@ def limit_of(file, name="motor_face_slip"):
     drive = resolve(file)
     check = next(c for c in evaluate.applicable(drive) if c.name == name)
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, check, "gives", CURRENTS, curve.gives, 1.0)
+    return crossings.refine(drive, check, "gives", CURRENTS, curve.gives, 1.0)
 
 
 M4 = {"motor__holes": "slotted", "motor__bolts": "4 x M4", "motor__bolt_circle": "25 mm", "motor__preload": "2500 N",

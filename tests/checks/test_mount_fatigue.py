@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from conftest import IDEAL, angle_file, drive_file, welded_file
-from mountlimit import evaluate, limits, sections, structure, why
+from mountlimit import crossings, evaluate, limits, sections, structure, why
 from mountlimit.checks import mount_fatigue
 from mountlimit.errors import InputError
 from mountlimit.formulas import shaft
@@ -24,7 +24,7 @@ def limit_of(file):
     drive = resolve(file)
     check = next(c for c in evaluate.applicable(drive) if c.name == "mount_fatigue")
     curve = evaluate.curves(drive, CURRENTS, ["mount_fatigue"])["mount_fatigue"]
-    return limits.refine(drive, check, "safe", CURRENTS, curve.safe, 1.0)
+    return crossings.refine(drive, check, "safe", CURRENTS, curve.safe, 1.0)
 
 
 def steady(drive, current):

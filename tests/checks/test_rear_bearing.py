@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from conftest import drive_file
-from mountlimit import evaluate, limits, why
+from mountlimit import crossings, evaluate, why
 from mountlimit.checks import BY_NAME
 from mountlimit.errors import InputError
 from mountlimit.resolve import resolve
@@ -34,7 +34,7 @@ def limit_of(name, level, **changes):
     """Current at which a check is used up at likely values, factor 1."""
     drive = resolve(drive_file(**{**RUN, **changes}))
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, BY_NAME[name], level, CURRENTS, getattr(curve, level), 1.0)
+    return crossings.refine(drive, BY_NAME[name], level, CURRENTS, getattr(curve, level), 1.0)
 
 
 def test_reaction_of_the_beam_table():

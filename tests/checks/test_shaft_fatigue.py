@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from conftest import drive_file
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate, limits
 from mountlimit.checks import _shaft, motor_shaft
 from mountlimit.errors import InputError
 from mountlimit.formulas import shaft
@@ -22,7 +22,7 @@ def limit_of(name="shaft_fatigue", level="safe", **changes):
     drive = resolve(drive_file(**{**SHAFT, **changes}))
     check = next(c for c in evaluate.applicable(drive) if c.name == name)
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, check, level, CURRENTS, getattr(curve, level), 1.0)
+    return crossings.refine(drive, check, level, CURRENTS, getattr(curve, level), 1.0)
 
 
 def row_of(rows, group, current=40.0, **changes):

@@ -10,7 +10,7 @@ from hub_cases import CURRENTS, DRIVEN_TORQUE, TORQUE, check_of, file_of
 from scipy.optimize import brentq
 
 from conftest import welded_file
-from mountlimit import evaluate, limits
+from mountlimit import crossings, evaluate, limits
 from mountlimit.checks import _weld_range, frame_weld
 from mountlimit.errors import InputError
 from mountlimit.formulas import weld_fatigue
@@ -43,7 +43,7 @@ def limit_of(name, file):
     """Current at which a check is used up at likely values, factor 1."""
     drive = resolve(with_plates(file))
     curve = evaluate.curves(drive, CURRENTS, [name])[name]
-    return limits.refine(drive, check_of(name, drive), "safe", CURRENTS, curve.safe, 1.0)
+    return crossings.refine(drive, check_of(name, drive), "safe", CURRENTS, curve.safe, 1.0)
 
 
 @pytest.mark.parametrize(

@@ -54,6 +54,7 @@ def test_no_current_below_a_limit_uses_the_part_up(number):
 
 @given(numbers)
 @example(99_999_998)  # a knock that governs at the safe current only
+@example(62_366_125)  # a gap whose other end counts once the rest stand at theirs
 @depth(ordinary=2, deep=8)
 def test_no_inputs_within_their_ranges_use_more_than_the_safe_ends(number):
     """At a safe current, twenty draws of the uncertain inputs: none uses its check up."""

@@ -226,7 +226,7 @@ CASES: dict[str, tuple[str, str, tuple[str, ...]]] = {
         "closed forms in a row", "computed",
         ("motor.torque_constant_from_speed_constant", "motor.linear_torque", PITCH_CIRCLE,
          "chain_drive.effective_pull", "meshed.net_section", TWIST[1], "equivalent.von_mises",
-         "limits.crossing"),
+         "crossings.crossing"),
     ),
 }  # fmt: skip
 

@@ -9,7 +9,7 @@ figures here on the pitch circle.  Tolerance: half the last printed digit unless
 import numpy as np
 from printed import near, printed
 
-from mountlimit import limits, meshed
+from mountlimit import crossings, meshed
 from mountlimit.formulas import chain_drive, motor, section, stress
 
 WIDTH, THICKNESS = 0.060, 0.005
@@ -43,11 +43,11 @@ def test_twist_stress_of_the_meshed_cut() -> None:
 
 def test_stress_back_to_current() -> None:
     """Computed: the current at which 120 MPa is reached, found as every limit is: 183.966 A. E2E-01."""
-    currents = limits.grid(400.0)
+    currents = crossings.grid(400.0)
     net = meshed.net_section(WIDTH, THICKNESS, ())
     force = pull(currents)
     mises = stress.von_mises(
         force * 0.040 * max(net.moment_across),
         force * 0.025 / section.rectangle_torsion_modulus(WIDTH, THICKNESS),
     )
-    assert limits.crossing(currents, mises / 120e6) == printed("183.966")
+    assert crossings.crossing(currents, mises / 120e6) == printed("183.966")

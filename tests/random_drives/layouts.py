@@ -135,6 +135,10 @@ def _angle(c: Chance, b: Build) -> Keys:
     _bend(c, b, keys, 0.3)
     if c.happens(0.15):
         keys["mount.foot_thickness"] = c.written(b.thickness * c.between(0.8, 1.6))
+    chosen = 1e7 * to_bolts % 1.0  # by its digits: one draw more would change every stored mount
+    if chosen < 0.4:
+        room = b.thickness + to_bolts - b.frame_washer / 2
+        keys["mount.heel_bears_from"] = f"{chosen / 0.4 * room:.4g} mm"
     return keys
 
 

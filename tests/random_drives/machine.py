@@ -366,7 +366,7 @@ SPOKEN = (
     "fixings.weld_ultimate", "use.wheel_load", "use.lifted_load", "use.driven", "use.mass", "use.wheelbase", "use.front_to_centre", "use.centre_height",
     "use.wheel_diameter", "use.grip_low", "use.grip_high", "mount.yield_strength", "mount.fatigue_strength",
     "second.material", "second.thickness", "second.elastic_modulus", "second.yield_strength", "second.fatigue_strength",
-    "mount.foot_thickness", "mount.bend_radius", "mount.gussets", "mount.gusset_height", "mount.gusset_depth",
+    "mount.foot_thickness", "mount.bend_radius", "mount.heel_bears_from", "mount.gussets", "mount.gusset_height", "mount.gusset_depth",
     "mount.gusset_thickness", "mount.base_overhang", "mount.screw_kind", "mount.screw_span", "mount.screw_head",
     "mount.screw_hold", "mount.screw_bearing", "mount.screw_head_pull", "mount.face_to_tube", "mount.tube",
     "mount.tube_depth", "mount.tube_runs", "mount.weld_length", "mount.rests", "mount.rests_up_to", "mount.outline",

@@ -81,16 +81,16 @@ def _values(ranges: list[Any], chance: Any) -> dict[str, float]:
 def _truth(found: Any, values: dict[str, float], chance: Any) -> float:
     import numpy as np
 
-    from mountlimit import evaluate, limits
+    from mountlimit import crossings, evaluate
     from mountlimit.resolve import resolve
 
     drive = resolve(found.file, values)
-    currents = limits.grid(found.reach)
+    currents = crossings.grid(found.reach)
     first = float("inf")
     for curve in evaluate.curves(drive, currents).values():
         if curve.check.kind == "life" or curve.gives is None:
             continue
-        true = limits.crossing(currents, curve.gives) * float(
+        true = crossings.crossing(currents, curve.gives) * float(
             np.exp(0.1 * chance.standard_normal())
         )
         first = min(first, true if true <= found.reach else float("inf"))

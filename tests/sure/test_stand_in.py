@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 from conftest import drive_file
-from mountlimit import evaluate, limits, runs, stand_in
+from mountlimit import crossings, evaluate, limits, runs, stand_in
 from mountlimit.resolve import resolve
 from mountlimit.spreads import draw, spreads_of
 
@@ -57,7 +57,7 @@ def test_a_law_it_cannot_follow_is_owned_up_to():
 def test_crossings_as_the_limits_find_them():
     """Row by row the same as the search of a limit."""
     logs = np.random.default_rng(2).normal(0.0, 0.1, (50, 64)).cumsum(axis=1) - 0.1
-    rows = [limits.crossing(CURRENTS, np.exp(row)) for row in logs]
+    rows = [crossings.crossing(CURRENTS, np.exp(row)) for row in logs]
     assert stand_in.crossings(CURRENTS, logs) == pytest.approx(rows, rel=1e-9)
     assert 0.0 in rows
     assert np.inf in rows
@@ -77,7 +77,7 @@ def test_fresh_drives_of_the_pipeline(changes):
     """
     found = limits.find(drive_file(**changes))
     spreads = [s for s in spreads_of(found.drive.ranges) if not s.steps]
-    grid = limits.grid(found.reach)
+    grid = crossings.grid(found.reach)
     done = runs.run(found.file, spreads, grid, 120, np.random.default_rng(1))
     assert bool(done.columns.jumps) == (not changes)
     models = {k: stand_in.fit(grid, used, done.places, done.ends) for k, used in done.used.items()}
@@ -91,7 +91,7 @@ def test_fresh_drives_of_the_pipeline(changes):
             if model is None or curve.gives is None:
                 continue
             true, said = (
-                limits.crossing(grid, curve.gives),
+                crossings.crossing(grid, curve.gives),
                 float(model.limits(columns[row : row + 1])[0]),
             )
             if np.isfinite(true) and np.isfinite(said):

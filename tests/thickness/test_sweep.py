@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from mountlimit import limits, quick
+from mountlimit import crossings, limits, quick
 from mountlimit.cards import folder
 from mountlimit.drivefile import read
 from mountlimit.thinner import THINNEST, Sweep
@@ -16,7 +16,7 @@ def test_the_same_as_every_check_at_every_thickness(name):
     file = read(str(folder("examples") / f"{name}.toml"))
     base = limits.find(file)
     top = 1.98 * float(base.drive.shaft.face_overhang)
-    sweep = Sweep(file, quick.safe_ends(base), limits.grid(300.0), top)
+    sweep = Sweep(file, quick.safe_ends(base), crossings.grid(300.0), top)
     thicknesses = np.geomspace(THINNEST, 0.999 * top, 14).tolist()
     points = sweep.points(thicknesses, gives=True)
     assert len(points) == len(thicknesses)

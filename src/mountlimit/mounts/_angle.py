@@ -28,13 +28,8 @@ def bend_radius(picker: Picker, parts: Parts, thickness: Value, way: float) -> V
     """Give the inside radius of the heel; a rolled or extruded angle may be tighter than a bent one."""
     t, card = float(thickness), parts.material.card
     known = least_radius(card.id, t)
-    least = known[0] if known else TIGHT * t
-    tight = TIGHTEST if least < t or "extrusion" in card.form else TIGHT
-    low, likely, high = tight * t, max(USUAL * t, least), max(WIDE * t, least)
-    source = f"common practice, no source ({tight:g} to 4 thicknesses, bent, rolled or extruded)"
-    if known and least > USUAL * t:
-        source += f"; least bend radius: {known[1]}"
-    room = ROOM * way if way > 0 else tight * t  # no room at all: told below
+    low, likely, high, source = radii(parts, t)
+    room = ROOM * way if way > 0 else low  # no room at all: told below
     low, likely, high = (min(radius, room) for radius in (low, likely, high))
     radius = picker.between("mount.bend_radius", low, likely, high, source)
     if radius >= way:
@@ -44,6 +39,7 @@ def bend_radius(picker: Picker, parts: Parts, thickness: Value, way: float) -> V
             "it is the inside radius of the bend",
         )
     given = picker.optional("mount.bend_radius") is not None
+    least = known[0] if known else 0.0
     if known and given and radius < least * (1 - 1e-9):
         picker.warnings.append(
             f"mount.bend_radius: bent cold, {card.name} of {t * 1000:g} mm cracks when the inside "
@@ -51,6 +47,18 @@ def bend_radius(picker: Picker, parts: Parts, thickness: Value, way: float) -> V
             "A rolled or extruded angle may be tighter."
         )
     return radius
+
+
+def radii(parts: Parts, thickness: float) -> tuple[float, float, float, str]:
+    """Give the least, likely and largest inside radius of a heel, and what that rests on."""
+    t, card = thickness, parts.material.card
+    known = least_radius(card.id, t)
+    least = known[0] if known else TIGHT * t
+    tight = TIGHTEST if least < t or "extrusion" in card.form else TIGHT
+    source = f"common practice, no source ({tight:g} to 4 thicknesses, bent, rolled or extruded)"
+    if known and least > USUAL * t:
+        source += f"; least bend radius: {known[1]}"
+    return tight * t, max(USUAL * t, least), max(WIDE * t, least), source
 
 
 def inside(radius: Value, thickness: Number) -> Number:

@@ -9,7 +9,7 @@ from ..fields import Field, need
 from ..formulas import layout
 from ..model import Drive, Number
 from ..mounting import BoltPlane, Cut, Gussets, Mount, Segment
-from . import _angle, _common, _gussets, _welding
+from . import _angle, _common, _gussets, _heel, _welding
 from ._parts import Parts, Picker
 
 if TYPE_CHECKING:
@@ -24,6 +24,7 @@ FIELDS = (
     need("mount.heel_to_bolts", "length", "leg to the nearest row of foot bolts", "3 mm", "1 m", "35 mm"),
     _angle.FOOT_THICKNESS,
     _angle.BEND_RADIUS,
+    _heel.FIELD,
     Field(key="mount.foot_points", kind="choice", meaning="where the foot points", choices=("motor", "sprocket")),
     *_gussets.FIELDS,
 )  # fmt: skip
@@ -64,12 +65,13 @@ def build(picker: Picker, parts: Parts) -> Mount:
         first="x", second="z", normal="y",
         bolts=tuple((x, z) for z in rows for x in columns),
         half_first=layout.half(width), edge_second=fixings.edge, thickness=foot_thickness,
-        towards_motor=-side,
+        towards_motor=-side, contacts=_heel.NUMBERS,
     )  # fmt: skip
     height = free + reach + fixings.edge
     depth = to_bolts + fixings.span_along + fixings.edge
     area = float(width * (height + depth * foot_thickness / thickness))
     cuts = _ends(parts, foot, leg, reach)
+    heel = _heel.bears_from(picker, parts, thickness, to_bolts)
     bolts = [(float(x), float(to_bolts + half + side * z)) for x, z in plane.bolts]
     room = _gussets.Room(
         leg=float(free) + _common.top_of_motor(motor), foot=float(depth), axis=float(free),
@@ -82,12 +84,12 @@ def build(picker: Picker, parts: Parts) -> Mount:
         radius = _angle.bend_radius(picker, parts, thickness, way)
         cut = _with_heel(cuts, foot, leg, radius)
         return _common.mount(
-            FORM, picker, parts, thickness, width, (foot, leg), cut, (plane,), area
+            FORM, picker, parts, thickness, width, (foot, leg), cut, (plane,), area, heel=heel
         )
     parts = _welding.welded(picker, parts)
     return _common.mount(
         FORM, picker, parts, thickness, width, (), _plain(picker, parts, gussets, cuts, to_bolts, leg),
-        (plane,), area + _gussets.area(gussets, float(thickness)), gussets=gussets,
+        (plane,), area + _gussets.area(gussets, float(thickness)), gussets=gussets, heel=heel,
     )  # fmt: skip
 
 
@@ -135,8 +137,8 @@ def _plain(
 
 
 def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:
-    """Lay out leg, foot and gussets as facets that meet on their mid-planes; the whole foot bears."""
-    from ..plates import Bend, Contact, PlateModel  # heavy: only when asked for
+    """Lay out leg, foot and gussets as facets that meet on their mid-planes; the foot bears past its heel."""
+    from ..plates import Bend, PlateModel  # heavy: only when asked for
 
     mount, fixings = drive.mount, drive.fixings
     plane, corner = mount.plane, _angle.corner_of(drive)
@@ -155,5 +157,5 @@ def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> P
         facets=[*_angle.facets(drive, corner, length), *_gussets.facets(drive, corner)],
         motor_bolts=_common.motor_bolts_on(drive, 0), motor_centre=(0.0, 0.0, 0.0), frame_bolts=bolts,
         bends=[Bend(facets=(0, 1))],  # a fillet would stiffen the corner: left out, the safe side
-        contacts=[Contact(facet=1, side=corner.under, stiffness=pressing)], section_lines=lines,
+        contacts=_heel.contacts(drive, corner, length, pressing), section_lines=lines,
     )  # fmt: skip

@@ -46,7 +46,8 @@ class Answer:
     """Answers to six unit loads at the motor centre and to unit contact forces: the shares.
 
     ``motor`` (6, shares) moves the motor centre; ``lift`` (points, shares) moves the contact points
-    away from the frame; ``supports`` gives forces per share, ``reading`` stress.
+    away from the frame; ``supports`` gives forces per share, ``reading`` stress.  A contact point
+    without stiffness bears nothing.
     """
 
     motor: FloatArray
@@ -59,6 +60,11 @@ class Answer:
     # rows over the shares worked out once, by what they are, and stress readings by their kind
     kept: dict[Any, FloatArray] = field(default_factory=dict)
     readings: dict[str, Reading] = field(default_factory=dict)
+
+    @property
+    def live(self) -> BoolArray:
+        """Mark the contact points that can bear."""
+        return np.asarray(self.stiffness != 0.0)
 
     def shares(self, loads: FloatArray) -> FloatArray:
         """Give the shares of loads (n, 6) on the motor centre, contact settled: (n, shares)."""
@@ -76,7 +82,8 @@ class Answer:
                 self.sets.insert(0, self.sets.pop(i))
         while left.size:
             first = left[0]
-            exact = self.solver.forces(self.lift[:, :6] @ loads[first])
+            exact = np.zeros(len(self.stiffness))
+            exact[self.live] = self.solver.forces(self.lift[self.live, :6] @ loads[first])
             forces[first] = exact
             left = left[1:]
             if len(self.sets) < MOST_SETS:
@@ -123,6 +130,15 @@ class Answer:
             forces[on] = np.linalg.solve(total, -self.lift[on, :6])
         # a gap where the frame does not bear, and where it does the depth pressed in; a closed butt
         # is pressed, an open one has its spring let go
+        # (and nothing where a point cannot bear)
         tests = np.sign(self.stiffness)[:, None] * (self.lift[:, :6] + flexibility @ forces)
         tests[on] = forces[on] / np.abs(self.stiffness[on, None])
         return Bearing(points=points, forces=forces, tests=tests)
+
+
+def solver_of(lift: FloatArray, stiffness: FloatArray) -> ContactSolver | None:
+    """Prepare the contact of the points that have a stiffness; None without any."""
+    live = stiffness != 0.0
+    if not np.any(live):
+        return None
+    return ContactSolver.of(lift[np.ix_(live, np.r_[np.zeros(6, bool), live])], stiffness[live])

@@ -131,7 +131,8 @@ def _cells(
     places = plate.to_plane(mesh.points[nodes]) + UNTIE * pitch
     cell = np.zeros(len(nodes), np.int64)
     for k in (0, 1):
-        edges = _graded(low[k], high[k], max(FEWEST, round((high[k] - low[k]) / pitch)))
+        many = max(FEWEST, round((high[k] - low[k]) / pitch))
+        edges = _graded(low[k], high[k], 1 if k and contact.strip else many)
         cell = cell * len(edges) + np.searchsorted(edges[1:-1], places[:, k])
     _, cell = np.unique(cell, return_inverse=True)
     total = np.asarray(np.bincount(cell, weights=area[nodes]), float)

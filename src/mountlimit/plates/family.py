@@ -13,9 +13,9 @@ from dataclasses import dataclass, field
 import numpy as np
 
 from . import contact, mesh, readings, sampling, validity
-from .answer import Answer, Reading
+from .answer import Answer, Reading, solver_of
 from .assemble import assemble
-from .contact import ContactPoints, ContactSolver
+from .contact import ContactPoints
 from .mesh import Mesh
 from .model import FloatArray, PlateModel
 from .reduced import Reduced, reduce
@@ -43,14 +43,24 @@ class Family:
     edges: Samples
     rings: dict[float, Samples] = field(default_factory=dict)
 
-    def at(self, scales: Scales, pressing: float = 1.0) -> Answer:
-        """Give the answers at the scales; ``pressing`` multiplies the stiffness of the contact."""
+    def at(
+        self, scales: Scales, pressing: float = 1.0, bearing: tuple[float, ...] | None = None
+    ) -> Answer:
+        """Give the answers at the scales; ``pressing`` multiplies the stiffness of the contact.
+
+        ``bearing`` gives for each contact of the model the share of it that bears (default: all of it).
+        """
         answers = self.reduced.coordinates(scales)
         supports = self._closed(self.supports.at(scales), answers)
         flexibility = self.reduced.load.T @ answers
         lift = self.lift @ answers
         own = self.points.stiffness
         stiffness = np.where(own > 0.0, pressing * own, own)  # butts stand in the stiffness already
+        if bearing is not None:
+            shares = np.r_[
+                np.asarray(bearing, float), 1.0
+            ]  # the last is for butts, whose number is -1
+            stiffness = stiffness * shares[self.points.contact]
         return Answer(
             motor=flexibility[:6]
             + under_washers(self.model, supports.motor_bolts, self.varying, scales),
@@ -58,7 +68,7 @@ class Family:
             stiffness=stiffness,
             supports=supports,
             read=lambda kind: self._reading(kind, scales, answers),
-            solver=ContactSolver.of(lift[:, 6:], stiffness) if len(stiffness) else None,
+            solver=solver_of(lift, stiffness),
         )
 
     def _closed(self, per_shape: readings.Supports, answers: FloatArray) -> readings.Supports:

@@ -165,7 +165,8 @@ class Contact:
     """Compression-only contact of one side of a facet with a rigid frame face.
 
     ``stiffness`` in N/m3 (pressure per penetration). ``region`` is a polygon on the facet; without
-    it the whole facet rests on the frame. ``pitch`` is the size of the contact cells.
+    it the whole facet rests on the frame. ``pitch`` is the size of the contact cells; a ``strip`` is
+    one cell deep along ``e2``: a piece that may or may not bear (`Family.at`).
     """
 
     facet: int
@@ -173,6 +174,7 @@ class Contact:
     stiffness: float
     region: Sequence[Pair] | None = None
     pitch: float | None = None
+    strip: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
