@@ -19,7 +19,7 @@ import pytest
 from click.testing import CliRunner
 
 from conftest import changed, toml_text
-from mountlimit import crossings, evaluate, limits, starter
+from mountlimit import crossings, evaluate, safe_side, starter
 from mountlimit.checks import BY_NAME, CHECKS
 from mountlimit.cli import main
 from mountlimit.drivefile import DriveFile, parse
@@ -269,11 +269,11 @@ def safe_limit(file: DriveFile, name: str) -> float:
     likely = evaluate.curves(drive, CURRENTS, [name])[name]
     level = "continuous" if likely.safe is None else "safe"
     ends = {
-        r.key: limits.ends_of(file, r, CURRENTS, only=[name])
+        r.key: safe_side.ends_of(file, r, CURRENTS, only=[name])
         for r in drive.ranges
         if r.low < r.high
     }
-    corner = limits.corner_values(drive, limits.safe_ends(name, level, likely, ends))
+    corner = safe_side.corner_values(drive, safe_side.safe_ends(name, level, likely, ends))
     worst = resolve(file, corner)
     factor, _ = evaluate.design_factor(check, drive)
     used = getattr(evaluate.curves(worst, CURRENTS, [name])[name], level) * factor
