@@ -26,6 +26,7 @@ TINY = 1e-300
 WORTH = 1e-4  # of the utilisation: an end that raises it by less is left as it is
 FLIPS = 20  # ends changed, at most
 EASED = 0.8  # of the utilisation: an end that alone eases a part further is not tried again
+SLIGHT = 1e-3  # of the utilisation: inputs that do less alone are tried again only after a change
 NEVER = 0.5  # used at the last value: so little that other ends are not tried
 
 
@@ -125,8 +126,10 @@ def worst(
             return 0.0
 
     ends = safe_ends(check.name, level, curve, variants)
-    others = _other_ends(check.name, level, curve, variants)
-    for _ in range(FLIPS):
+    others = _other_ends(check.name, level, curve, variants, SLIGHT)
+    for flips in range(FLIPS):
+        if flips == 1:  # the inputs do not act apart: look at the slight ones too
+            others = _other_ends(check.name, level, curve, variants, 0.0)
         taken, corner = ends, corner_values(likely, ends)
         drive = resolve(file, corner)
         over = used(drive, values)
@@ -146,9 +149,9 @@ def worst(
 
 
 def _other_ends(
-    name: str, level: str, curve: Curve, variants: Mapping[str, Ends]
+    name: str, level: str, curve: Curve, variants: Mapping[str, Ends], least: float
 ) -> dict[tuple[str, str], float]:
-    """Give the ends worth trying again: of inputs that do anything, those that ease little alone."""
+    """Give the ends worth trying again: those that ease little alone, of inputs that do over ``least``."""
     base = getattr(curve, level)
     at = _place(base)
     found: dict[tuple[str, str], float] = {}
@@ -156,12 +159,15 @@ def _other_ends(
         sides = {"low": each.low, "high": each.high}
         if any(name not in side for side in sides.values()):
             continue
-        used = {end: getattr(side[name], level) for end, side in sides.items()}
-        if all(np.array_equal(own, base) for own in used.values()):
+        share = {
+            end: float(getattr(side[name], level)[at] / max(base[at], TINY))
+            for end, side in sides.items()
+        }
+        if max(abs(x - 1.0) for x in share.values()) <= least:
             continue
         found |= {
             (key, end): float(getattr(each.range, end))
-            for end, own in used.items()
-            if own[at] >= EASED * base[at]
+            for end, own in share.items()
+            if own >= EASED
         }
     return found

@@ -19,7 +19,7 @@ import pytest
 from click.testing import CliRunner
 
 from conftest import changed, toml_text
-from mountlimit import crossings, evaluate, safe_side, starter
+from mountlimit import evaluate, safe_side, starter
 from mountlimit.checks import BY_NAME, CHECKS
 from mountlimit.cli import main
 from mountlimit.drivefile import DriveFile, parse
@@ -265,7 +265,7 @@ def file_of(row: Row, edit: Edit) -> DriveFile:
 
 def safe_limit(file: DriveFile, name: str) -> float:
     """Give the safe current of one check alone, found as the program finds it."""
-    drive, check = resolve(file), BY_NAME[name]
+    drive = resolve(file)
     likely = evaluate.curves(drive, CURRENTS, [name])[name]
     level = "continuous" if likely.safe is None else "safe"
     ends = {
@@ -273,11 +273,7 @@ def safe_limit(file: DriveFile, name: str) -> float:
         for r in drive.ranges
         if r.low < r.high
     }
-    corner = safe_side.corner_values(drive, safe_side.safe_ends(name, level, likely, ends))
-    worst = resolve(file, corner)
-    factor, _ = evaluate.design_factor(check, drive)
-    used = getattr(evaluate.curves(worst, CURRENTS, [name])[name], level) * factor
-    return crossings.refine(worst, check, level, CURRENTS, used, factor)
+    return safe_side.worst(file, drive, likely, level, ends, CURRENTS).safe
 
 
 def test_every_check_is_here():
