@@ -2,7 +2,7 @@
 
     python tests/thickness/thickness_run.py --each 5 --seconds 240 --processes 2
 
-A drive is taken where its first safe current is reached.  The wanted current is 0.4 to 2 times it.
+A drive is taken where its first safe current is reached, within the currents that are sampled.  The wanted current is 0.4 to 2 times it.
 Brute force edits the whole file and lets ``limits.find`` mesh it anew at every thickness; the error
 is the distance from the tool's thickness to where that safe current is the wanted one, looked for
 near the tool's answer first.  ``results.json`` keeps every drive; ``--show NUMBER`` works one again.
@@ -40,26 +40,27 @@ def one(number: int, form: str) -> dict[str, Any]:
     import draw
     from chance import Chance
 
-    from mountlimit import limits, thickness
+    from mountlimit import crossings, limits, thickness
     from mountlimit.errors import MountlimitError
 
     began = time.perf_counter()
     try:
         file = draw.read(number, forms=(form,))
-        safe = limits.find(file).first_safe.safe
+        found = limits.find(file)
     except MountlimitError:
         return {"state": "refused"}
-    if not math.isfinite(safe) or safe <= 0:
+    safe = found.first_safe.safe
+    if not crossings.LOWEST_SHARE * found.reach < safe < math.inf:  # below it nothing is sampled
         return {"state": "nothing reached"}
     wanted = safe * 0.4 * 5.0 ** Chance(number + 1).between(0.0, 1.0)
     own = file.given["mount.material"].value.id
     answer = thickness.thinnest(file, wanted, [own], curve=False)[0]
-    found = {
+    row = {
         "wanted": wanted, "tool": _finite(answer.thickness), "set_by": answer.set_by,
         "why_not": answer.why_not, "tool_seconds": round(time.perf_counter() - began, 2),
         **_beside(file, wanted, answer.thickness, top_of(file)),
     }  # fmt: skip
-    return found | {"seconds": round(time.perf_counter() - began, 2)}
+    return row | {"seconds": round(time.perf_counter() - began, 2)}
 
 
 def top_of(file: Any) -> float:
