@@ -23,7 +23,7 @@ from .quick import EndsOf
 from .resolve import resolve
 
 THINNEST = 0.0005
-STEPS = 24  # trials of the whole drive, laid out anew, before the answer is called not settled
+STEPS = 30  # trials of the whole drive, laid out anew, before the answer is called not settled
 CLOSE = 2e-3  # the thinner side of this much does not carry, the thicker does
 CLOSER = 8  # more thicknesses of the sweep at most, to close in on where to begin
 NEAR = 2.0  # a check within this of the least comes near
@@ -193,9 +193,11 @@ def settled(file: DriveFile, wanted: float, start: Guess, top: float) -> At | No
     under: tuple[float, float, str] | None = None  # thickness, log of safe over wanted, check
     over: tuple[float, float, str] | None = None
     at = min(max(start.thickness * (1 + 0.2 * CLOSE), THINNEST), 0.9999 * top)
+    sides: list[bool] = []
     for walked in range(STEPS):
         safe, check = _carried(file, at)
         gap = _gap(safe, wanted)
+        sides.append(gap >= 0)
         if gap >= 0:
             over = (at, gap, check)
         else:
@@ -203,7 +205,8 @@ def settled(file: DriveFile, wanted: float, start: Guess, top: float) -> At | No
         if over and under:
             if over[0] / under[0] < 1 + CLOSE:
                 return _at_limit(over[0], under[2])
-            at = _between(under, over)
+            same = len(sides) > 2 and sides[-1] == sides[-2] == sides[-3]  # it jumps: halve
+            at = math.sqrt(under[0] * over[0]) if same else _between(under, over)
         elif over:
             if at <= THINNEST:
                 return At(THINNEST, check)

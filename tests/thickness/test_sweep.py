@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
-from mountlimit import crossings, limits, quick
+from mountlimit import crossings, limits, quick, thinner
 from mountlimit.cards import folder
 from mountlimit.drivefile import read
 from mountlimit.thinner import THINNEST, Sweep
@@ -26,3 +26,18 @@ def test_the_same_as_every_check_at_every_thickness(name):
         assert (point.check, point.gives_check) == (whole.check, whole.gives_check)
         assert point.safe == pytest.approx(whole.safe, rel=1e-9)
         assert point.gives == pytest.approx(whole.gives, rel=1e-9)
+
+
+@pytest.mark.parametrize("jump", [0.0008, 0.00484, 0.00493, 0.013, 0.0399])
+@pytest.mark.parametrize("below", [0.0, 0.3, 60.0])
+def test_a_jump_is_closed_in_on(monkeypatch, jump, below):
+    """Where the safe current jumps past the wanted one at a thickness, that thickness is met."""
+    monkeypatch.setattr(
+        thinner,
+        "_carried",
+        lambda file, t: (72.0 + t, "key") if t >= jump else (below, "chain_static"),
+    )
+    found = thinner.settled(None, 61.8, thinner.Guess(0.005, "key", 1.0), 0.04)
+    assert found.doubt == ""
+    assert found.check == "chain_static"
+    assert jump <= found.thickness < jump * (1 + thinner.CLOSE) * (1 + 1e-12)
