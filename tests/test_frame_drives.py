@@ -19,7 +19,9 @@ KNOWN = {
 
 def alignment(pull: str, **changes: Any) -> float:
     """Give the safe current of the chain line."""
-    found = limits.find(drive_file(chain__pull=pull, **{**BEAMS, **KNOWN, **changes}))
+    found = limits.find(
+        drive_file(chain__pull=pull, **{**BEAMS, **KNOWN, **changes}), ["alignment"]
+    )
     return min(x.safe for x in found.limits if x.check.name == "alignment")
 
 

@@ -126,10 +126,10 @@ def drives() -> list[DriveFile]:
 def check_and_why(file: DriveFile, worked: set[str]) -> None:
     """Do what the two commands do with one drive; checks in ``worked`` are not worked out again."""
     console = Console(file=StringIO())
-    assessment = assess.assess(file)
+    found = limits.find(file)
+    assessment = assess.of_found(found)
     record.record(assessment)
     text.write(assessment, console)
-    found = limits.find(file)
     for check in applicable(found.drive):
         if check.name in worked:
             continue

@@ -30,7 +30,8 @@ from .seams import butts
 from .shapes import TOUCH
 
 UNTIE = np.array([1.0e-4, 0.7e-4])  # of the pitch, so that no place lies on the edge of a cell
-FEWEST = 4  # cells across a strip
+FEWEST = 4  # cells across a bearing face
+ALONG_STRIP = 6  # cells along a strip, at most
 JITTER = (1e-11, 1e-10, 1e-9, 1e-8, 1e-7)  # shares of a spring's flexibility tried in turn
 LOOSE = 1e-3  # pull left in a butt over that of two-way springs, above which nothing holds it
 
@@ -132,7 +133,9 @@ def _cells(
     cell = np.zeros(len(nodes), np.int64)
     for k in (0, 1):
         many = max(FEWEST, round((high[k] - low[k]) / pitch))
-        edges = _graded(low[k], high[k], 1 if k and contact.strip else many)
+        if contact.strip:
+            many = 1 if k else min(many, ALONG_STRIP)
+        edges = _graded(low[k], high[k], many)
         cell = cell * len(edges) + np.searchsorted(edges[1:-1], places[:, k])
     _, cell = np.unique(cell, return_inverse=True)
     total = np.asarray(np.bincount(cell, weights=area[nodes]), float)
