@@ -14,9 +14,18 @@ from typing import Any
 import numpy as np
 import pytest
 from limit_cases import CASES, LOAD, grid, mount, plate
-from plate_kit import rectangle
+from plate_kit import model_of, rectangle
 
-from mountlimit.plates import FrameBolt, Hole, PlateError, PlateModel, solve
+from mountlimit.plates import (
+    FrameBolt,
+    Hole,
+    PlateError,
+    PlateModel,
+    Scales,
+    Varying,
+    family,
+    solve,
+)
 
 MEGABYTES = 500.0  # of the whole process
 SECONDS = 20.0  # of one core; 1.0 to 2.7 s measured
@@ -120,3 +129,17 @@ def test_many_bolts_share_a_pull_evenly_where_the_plate_is_stiff() -> None:
     model = dataclasses.replace(CASES["40 bolts"], facets=[thick], contacts=())
     response = solve(model).response([0, 0, 4000.0, 0, 0, 0], (0.0, 0.08, 0.0))
     assert response.bolt_tension == pytest.approx(100.0, rel=0.05)
+
+
+def test_a_block_that_is_no_plate_is_refused_in_words() -> None:
+    """So thick that every ring lies off it, no line and no free hole: there is nowhere to read its stress."""
+    thin = model_of("C1")
+    bare = dataclasses.replace(
+        thin, section_lines=(), facets=[dataclasses.replace(f, holes=()) for f in thin.facets]
+    )
+    thick = dataclasses.replace(
+        bare, facets=[dataclasses.replace(f, thickness=0.25) for f in bare.facets]
+    )
+    assert family(bare, Varying.none(1), [Scales()]).rings
+    with pytest.raises(PlateError, match="too thick"):
+        family(thick, Varying.none(1), [Scales()])

@@ -16,6 +16,7 @@ from . import contact, mesh, readings, sampling, validity
 from .answer import Answer, Reading, solver_of
 from .assemble import assemble
 from .contact import ContactPoints
+from .error import PlateError
 from .mesh import Mesh
 from .model import FloatArray, PlateModel
 from .reduced import Reduced, reduce
@@ -143,7 +144,7 @@ def family(
     Raises
     ------
     PlateError
-        when the model cannot be meshed, or part of it is not held
+        when the model cannot be meshed, part of it is not held, or it is too thick to read stress
     """
     validity.check(model)
     system = assemble(model, mesh.build(model, mesh_size), varying)
@@ -165,6 +166,10 @@ def family(
         )
         read = (rings[1.0], edges, lines)
         used = np.any([np.asarray(s.reading.sum(axis=0)).ravel() != 0 for s in read], axis=0)
+        if not np.any(used):
+            raise PlateError(
+                "mount", "is too thick for a plate: nothing of it lies a thickness away from its washers"
+            )  # fmt: skip
     return Family(
         model=model,
         mesh=system.mesh,
