@@ -15,7 +15,7 @@ from mountlimit.resolve import resolve
 
 DENSE = 1500
 BELOW = 1e-6  # of the limit: the grid stops short of it by this much
-INSIDE = 0.02
+INSIDE = 1e-3
 
 
 def used(drive, name: str, level: str, currents: np.ndarray) -> np.ndarray:
