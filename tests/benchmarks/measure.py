@@ -46,7 +46,7 @@ MATERIALS = ("al6061_t6", "s235", "pom_c")
 SWEEP = """
 import sys
 import numpy as np
-from mountlimit import cards, limits, quick
+from mountlimit import cards, crossings, limits, quick
 from mountlimit.drivefile import read
 from mountlimit.thickness import with_material
 from mountlimit.thinner import Sweep
@@ -85,6 +85,7 @@ def child(words: list[str]) -> float:
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
     done = subprocess.run([sys.executable, *words], capture_output=True)
     assert done.returncode in (0, 1), done.stderr
+    assert b"Traceback" not in done.stderr, done.stderr
     after = resource.getrusage(resource.RUSAGE_CHILDREN)
     return after.ru_utime + after.ru_stime - before.ru_utime - before.ru_stime
 
