@@ -38,6 +38,15 @@ class Ends:
     low: dict[str, Curve]
     high: dict[str, Curve]
 
+    def used(self, name: str, level: str) -> dict[str, Array]:
+        """Give one check's use at both ends; nothing where it does not apply at one of them."""
+        if name not in self.low or name not in self.high:
+            return {}
+        return {
+            end: np.asarray(getattr(curves[name], level), float)
+            for end, curves in (("low", self.low), ("high", self.high))
+        }
+
 
 def ends_of(
     file: DriveFile, item: Range, values: Array, curves: CurvesOf = evaluate.curves,
@@ -59,14 +68,12 @@ def safe_ends(name: str, level: str, curve: Curve, variants: Mapping[str, Ends])
     at = _place(base)
     found = {}
     for key, ends in variants.items():
-        if name not in ends.low or name not in ends.high:
-            continue
         raised = {
-            end: _raised(getattr(curves[name], level)[: at + 1] / np.maximum(base[: at + 1], TINY))
-            for end, curves in (("low", ends.low), ("high", ends.high))
+            end: _raised(own[: at + 1] / np.maximum(base[: at + 1], TINY))
+            for end, own in ends.used(name, level).items()
         }
-        end = max(raised, key=lambda e: raised[e])
-        if raised[end] > (-1, 0.0):
+        end = max(raised, key=lambda e: raised[e], default=None)
+        if end and raised[end] > (-1, 0.0):
             found[key] = end
     return found
 
@@ -136,10 +143,11 @@ def worst(
         safe = refine(drive, check, level, values, over, factor, curves)
         at = min(safe, float(values[-1]))
         base = float(over[-1]) if math.isinf(safe) else 1.0
+        tried = others if at > 0.0 and base > NEVER else {}
         shares = {
             (key, end): with_other(corner | {key: value}, at)
-            for (key, end), value in others.items()
-            if ends.get(key) != end and at > 0.0 and base > NEVER
+            for (key, end), value in tried.items()
+            if ends.get(key) != end
         }
         most = max(shares, key=lambda k: shares[k], default=None)
         if most is None or shares[most] < base + WORTH:
@@ -155,19 +163,14 @@ def _other_ends(
     base = getattr(curve, level)
     at = _place(base)
     found: dict[tuple[str, str], float] = {}
-    for key, each in variants.items():
-        sides = {"low": each.low, "high": each.high}
-        if any(name not in side for side in sides.values()):
-            continue
+    for key, ends in variants.items():
         share = {
-            end: float(getattr(side[name], level)[at] / max(base[at], TINY))
-            for end, side in sides.items()
+            end: float(own[at] / max(base[at], TINY)) for end, own in ends.used(name, level).items()
         }
-        if max(abs(x - 1.0) for x in share.values()) <= least:
-            continue
-        found |= {
-            (key, end): float(getattr(each.range, end))
-            for end, own in share.items()
-            if own >= EASED
-        }
+        if any(abs(x - 1.0) > least for x in share.values()):
+            found |= {
+                (key, end): float(getattr(ends.range, end))
+                for end, x in share.items()
+                if x >= EASED
+            }
     return found

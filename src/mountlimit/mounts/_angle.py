@@ -39,11 +39,10 @@ def bend_radius(picker: Picker, parts: Parts, thickness: Value, way: float) -> V
             "it is the inside radius of the bend",
         )
     given = picker.optional("mount.bend_radius") is not None
-    least = known[0] if known else 0.0
-    if known and given and radius < least * (1 - 1e-9):
+    if known and given and radius < known[0] * (1 - 1e-9):
         picker.warnings.append(
             f"mount.bend_radius: bent cold, {card.name} of {t * 1000:g} mm cracks when the inside "
-            f"radius is below {least * 1000:.1f} mm ({known[1]}); by hand allow 1.5 times that. "
+            f"radius is below {known[0] * 1000:.1f} mm ({known[1]}); by hand allow 1.5 times that. "
             "A rolled or extruded angle may be tighter."
         )
     return radius

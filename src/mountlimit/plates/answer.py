@@ -61,11 +61,6 @@ class Answer:
     kept: dict[Any, FloatArray] = field(default_factory=dict)
     readings: dict[str, Reading] = field(default_factory=dict)
 
-    @property
-    def live(self) -> BoolArray:
-        """Mark the contact points that can bear."""
-        return np.asarray(self.stiffness != 0.0)
-
     def shares(self, loads: FloatArray) -> FloatArray:
         """Give the shares of loads (n, 6) on the motor centre, contact settled: (n, shares)."""
         if self.solver is None:
@@ -80,10 +75,11 @@ class Answer:
             left = self._try(known, loads, scale, left, forces)
             if i and 2 * left.size < before:  # a set that fits many is tried first the next time
                 self.sets.insert(0, self.sets.pop(i))
+        live = self.stiffness != 0.0
         while left.size:
             first = left[0]
-            exact = np.zeros(len(self.stiffness))
-            exact[self.live] = self.solver.forces(self.lift[self.live, :6] @ loads[first])
+            exact = np.zeros(len(live))
+            exact[live] = self.solver.forces(self.lift[live, :6] @ loads[first])
             forces[first] = exact
             left = left[1:]
             if len(self.sets) < MOST_SETS:

@@ -58,9 +58,7 @@ class Family:
         own = self.points.stiffness
         stiffness = np.where(own > 0.0, pressing * own, own)  # butts stand in the stiffness already
         if bearing is not None:
-            shares = np.r_[
-                np.asarray(bearing, float), 1.0
-            ]  # the last is for butts, whose number is -1
+            shares = np.append(bearing, 1.0)  # the last is for butts, whose number is -1
             stiffness = stiffness * shares[self.points.contact]
         return Answer(
             motor=flexibility[:6]
