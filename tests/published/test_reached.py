@@ -15,11 +15,12 @@ from called import calls, code
 from rich.console import Console
 
 from conftest import angle_file, block_file, drive_file, saddle_file, welded_file
-from mountlimit import assess, chains, limits, meshed, open_section, steps, why
+from mountlimit import assess, chains, crossings, evaluate, limits, meshed, open_section, steps, why
 from mountlimit.cards import folder
 from mountlimit.drivefile import DriveFile, read
 from mountlimit.evaluate import applicable
 from mountlimit.report import chains_text, record, steps_text, text, worked_text
+from mountlimit.resolve import resolve
 from mountlimit.worked import FORMULAS
 
 VEHICLE = {
@@ -123,10 +124,14 @@ def drives() -> list[DriveFile]:
     ]  # fmt: skip
 
 
-def check_and_why(file: DriveFile, worked: set[str]) -> None:
-    """Do what the two commands do with one drive; checks in ``worked`` are not worked out again."""
-    console = Console(file=StringIO())
-    found = limits.find(file)
+def check_and_why(found: limits.Found, worked: set[str]) -> None:
+    """Do what the two commands do with one drive; checks in ``worked`` are not worked out again.
+
+    The search has been done, at a tenth of the time it takes while calls are gathered; what it runs
+    again and again is run once.
+    """
+    file, console = found.file, Console(file=StringIO())
+    evaluate.curves(resolve(file), crossings.grid(found.reach))
     assessment = assess.of_found(found)
     record.record(assessment)
     text.write(assessment, console)
@@ -155,8 +160,13 @@ def reached() -> set[Any]:
         solved.cache_clear()
     worked: set[str] = set()
     with calls() as codes:
-        for file in drives():
-            check_and_why(file, worked)
+        files = drives()
+        limits.find(files[0])
+    for file in files:
+        found = limits.find(file)
+        with calls() as more:
+            check_and_why(found, worked)
+        codes |= more
     return codes
 
 
