@@ -294,6 +294,7 @@ MEMBERS = ("square tube", "rectangular tube", "round tube", "angle", "channel", 
 FRAME = Section("frame", "the frame member the mount is fixed to", (
     choose("frame.member", "its form", MEMBERS),
     may("frame.size", "length", "outer width of the face the mount lies on, or diameter; of a channel its height", "5 mm", "500 mm", ("30 mm", "40 mm", "50 mm")),
+    may("frame.face_width", "length", "width of what the mount bears on, its bolts in the middle, where that is not the member's own face: a pad welded on, a second member beside it", "5 mm", "2 m", example="90 mm"),
     may("frame.depth", "length", "rectangular tube: depth behind that face; channel: width of its flanges; angle: its other leg", "5 mm", "500 mm", example="60 mm"),
     may("frame.wall", "length", "wall thickness; of a flat bar its thickness", "0.5 mm", "50 mm", ("1.5 mm", "2 mm", "3 mm")),
     may("frame.span", "length", "between the places where the member is held", "20 mm", "5 m", ("300 mm", "450 mm", "600 mm")),

@@ -55,7 +55,7 @@ def levers(plane: BoltPlane) -> dict[str, list[Number]]:
     firsts = [b[0] for b in plane.bolts]
     seconds = [b[1] for b in plane.bolts]
     low, high = min(seconds), max(seconds)
-    edge, half = plane.edge_second, plane.half_first
+    edge, half = plane.bearing_edge, plane.half_first
     return {
         "second from low": [layout.pivot_lever(s, low, edge) for s in seconds],
         "second from high": [layout.pivot_lever(high, s, edge) for s in seconds],
@@ -85,7 +85,7 @@ def bolt_forces(plane: BoltPlane, count: Number, force: Any, moment: Any) -> Bol
         tension.append(tipping.bolt_tension(direct, from_first[-1], from_second[-1]))
     one, two = _shears(plane, count, force, moment)
     seconds = [float(b[1]) for b in plane.bolts]
-    edge, half = float(plane.edge_second), float(plane.half_first)
+    edge, half = float(plane.bearing_edge), float(plane.half_first)
     contacts = (
         (sum(from_first), 0.0, _pick(lifts_second, min(seconds) - edge, max(seconds) + edge)),
         (sum(from_second), _pick(lifts_first, -half, half), 0.0),
@@ -126,7 +126,7 @@ def balance(plane: BoltPlane, bolts: BoltForces, force: Any, moment: Any) -> Num
     f, s, n, handed = _axes(plane)
     size = np.sqrt(sum(np.square(np.asarray(c, float)) for c in force)) + 1e-12
     reach = max(math.hypot(float(b[0]), float(b[1])) for b in plane.bolts) + float(
-        plane.edge_second
+        plane.bearing_edge
     )
     pulls = [(t, b[0], b[1]) for t, b in zip(bolts.tension, plane.bolts, strict=True)]
     pulls += [(-c, x, y) for c, x, y in bolts.contacts]

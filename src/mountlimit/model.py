@@ -276,6 +276,7 @@ class Frame:
     open_side: str = ""  # of a channel: "away", "side", or anything else for whichever is softer
     elastic_modulus: Number = None
     yield_strength: Number = None
+    face_width: Number = None  # of what the mount bears on, where that is not the member's own face
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -122,12 +122,20 @@ class BoltPlane:
     normal: str
     bolts: tuple[tuple[Number, Number], ...]  # places along first and second, from the centre
     half_first: Number  # half extent of the bearing surface along first
-    edge_second: Number  # from the outer row to the end of the bearing surface
+    edge_second: Number  # from the outer row to the end of the mount
     thickness: Number  # of the part the bolts go through
     towards_motor: float  # way along second in which the material goes on; 0 when it does not
     contacts: tuple[int, ...] = (0,)  # contacts of the plate model that press on this plane
     of_second: bool = False  # the part the bolts go through is of the mount's second material
     around: tuple[Surroundings, ...] = ()  # bolt by bolt, where the part is no rectangle
+    on_member: bool = True  # on the face of the frame member, its width along second
+    face_half: Number = None  # from the centre to that face's edge; None without one
+    bears_second: Number = None  # from the outer row to the end of the bearing surface, where that is nearer than the mount's end
+
+    @property
+    def bearing_edge(self) -> Number:
+        """From the outer row to the end of the bearing surface."""
+        return self.edge_second if self.bears_second is None else self.bears_second
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -210,7 +210,8 @@ def _wrench_beyond(settled: Settled, answer: Answer, beyond: Beyond, place: Arra
         bolts=beyond.bolts, welds=beyond.welds, struts=beyond.struts, spacers=beyond.spacers
     )
     total = readings.wrench_on(family.model, answer.supports, chosen, place)
-    on = np.flatnonzero(np.isin(family.points.contact, beyond.contacts))
+    own = [i for i, c in enumerate(family.model.contacts) if c.number(i) in beyond.contacts]
+    on = np.flatnonzero(np.isin(family.points.contact, own))
     total[:, 6 + on] -= readings.push_wrenches(family.points, place)[:, on]
     return total
 

@@ -15,6 +15,7 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
+from .bearing_face import bearing, on_face
 from .drivefile import DriveFile
 from .errors import InputError, Mistake
 from .formulas import joint as joint_formulas
@@ -33,7 +34,6 @@ CONTACT_POINTS = 30  # cells, about, over the bearing surface
 SHARED = 2 / 3  # of them that a region keeps where several lie on one facet
 KEPT = 12  # models remembered in one process, and answers of one model
 WIDE = 30.0  # joint over modulus: a wider range takes a third snapshot
-NOTHING = 1e-9  # of a contact's stiffness, where none must stand out of the mesh
 NUDGE = 1.001  # how thickness is moved to see which plates follow it
 
 
@@ -120,7 +120,7 @@ def model_of(drive: Drive) -> PlateModel:
     at = stiffnesses(drive)
     tangential = TANGENTIAL_SHARE * at.normal
     model: PlateModel = FORMS[drive.mount.form].plates(drive, at.normal, tangential, at.pressing)
-    return replace(model, contacts=[_spaced(model, c) for c in model.contacts])
+    return on_face(replace(model, contacts=[_spaced(model, c) for c in model.contacts]), drive)
 
 
 def _spaced(model: PlateModel, contact: Contact) -> Contact:
@@ -128,7 +128,7 @@ def _spaced(model: PlateModel, contact: Contact) -> Contact:
 
     Regions of one facet share them, but each keeps two thirds of what one alone would have.
     """
-    own = [_area(model, c) for c in model.contacts if c.facet == contact.facet and not c.strip]
+    own = [_area(model, c) for c in model.contacts if c.facet == contact.facet]
     points = CONTACT_POINTS * max(1.0, SHARED * len(own))
     return replace(contact, pitch=math.sqrt(sum(own) / points))
 
@@ -136,33 +136,6 @@ def _spaced(model: PlateModel, contact: Contact) -> Contact:
 def _area(model: PlateModel, contact: Contact) -> float:
     outline = model.facets[contact.facet].outline if contact.region is None else contact.region
     return float(np.prod(np.ptp(np.asarray(outline, float), axis=0)))
-
-
-def bearing(model: PlateModel, drive: Drive) -> tuple[float, ...] | None:
-    """Give the share of each contact that bears; None where that is all of them.
-
-    A strip bears past the place at which the heel of the drive's mount lets it.
-    """
-    heel = drive.mount.heel
-    if heel is None or not any(c.strip for c in model.contacts):
-        return None
-    start = float(heel) - float(drive.mount.thickness) / 2
-    shares = []
-    for contact in model.contacts:
-        along = np.asarray(contact.region, float)[:, 1]
-        share = (along.max() - start) / np.ptp(along) if contact.strip else 1.0
-        shares.append(round(min(max(share, 0.0), 1.0), 12))
-    return tuple(shares)
-
-
-def as_bearing(model: PlateModel, drive: Drive) -> PlateModel:
-    """Give a model whose contacts that do not bear on a drive press with next to nothing."""
-    shares = bearing(model, drive)
-    if shares is None:
-        return model
-    pairs = zip(model.contacts, shares, strict=True)
-    softened = [replace(c, stiffness=c.stiffness * max(share, NOTHING)) for c, share in pairs]
-    return replace(model, contacts=softened)
 
 
 def with_plates(file: DriveFile, thicknesses: tuple[float, float] | None = None) -> DriveFile:

@@ -129,7 +129,12 @@ def _keys(form: str, number: int) -> dict[str, Any]:
     kept = {
         k: v for k, v in keys.items() if k not in LEFT_OUT and not k.startswith("shaft.outboard")
     }
-    return kept | {"mount.heel_bears_from": "0 mm"} if form == "angle" else kept
+    known = draw.fields_for(form)
+    stored = {
+        "mount.heel_bears_from": "0 mm",
+        "frame.face_width": "2 m",
+    }  # mounts solved as solids bear all over
+    return kept | {k: v for k, v in stored.items() if k in known}
 
 
 def _loads(drive: Drive) -> tuple[Loads, np.ndarray]:

@@ -37,6 +37,7 @@ ROWS = {
     "second plate": ({}, {"mount.form", "mount.gap", "mount.spacers", "fixings.bolts"}, PLASTIC),
     "frame brace": ({}, {"frame.span"}, {"frame__member": "rigid"}),
     "thicker frame wall": ({}, {"frame.wall"}, {"frame__member": "rigid"}),
+    "pad under the mount": ({"frame__size": "30 mm", "frame__wall": "2 mm"}, {"frame.face_width"}, {"frame__face_width": "200 mm"}),
     "larger weld": ({**WELDED, "fixings__weld_leg": "3 mm"}, {"fixings.weld_leg"}, {}),
     "bolts apart": ({"fixings__span_across": "70 mm"}, {"fixings.span_across"}, {"fixings__span_across": "98 mm"}),
     "wider mount": ({}, {"mount.width", "fixings.span_across"}, None),

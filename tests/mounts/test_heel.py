@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 
 from conftest import angle_file
-from mountlimit import limits, plate_response, plate_route, structure
+from mountlimit import bearing_face, limits, plate_response, plate_route, structure
 from mountlimit.errors import InputError
 from mountlimit.plate_route import with_plates
 from mountlimit.plates import solve
@@ -20,8 +20,14 @@ FORCE, ARM = 1000.0, 0.030
 
 
 def angled(**changes):
-    """Give an angle of 8 mm, its bolts 40 mm from the leg; pulled towards the frame it leans over its heel."""
-    usual = {"mount__thickness": "8 mm", "mount__heel_to_bolts": "40 mm", "chain__pull": "towards"}
+    """Give an angle of 8 mm, its bolts 40 mm from the leg; pulled towards the frame it leans over its heel.
+
+    The frame's face is wider than its foot.
+    """
+    usual = {
+        "mount__thickness": "8 mm", "mount__heel_to_bolts": "40 mm", "chain__pull": "towards",
+        "frame__face_width": "500 mm",
+    }  # fmt: skip
     return angle_file(**(usual | changes))
 
 
@@ -31,7 +37,7 @@ def ranged(**changes):
 
 def over_the_heel(drive):
     """Give the plate model's answer to a pull at the sprocket down towards the frame."""
-    model = plate_route.as_bearing(plate_route.model_of(drive), drive)
+    model = bearing_face.as_bearing(plate_route.model_of(drive), drive)
     side = np.sign(drive.mount.plane.centre[2])  # of the foot; the pull's arm points away from it
     load = np.array([0.0, -FORCE, 0.0, 0.0, 0.0, 0.0])
     return model, side, solve(model).response(load, np.array([0.0, 0.0, -side * ARM]))
@@ -114,7 +120,7 @@ def test_pieces_that_do_not_bear_are_left_out_and_reactions_close():
     found = []
     for value in np.linspace(heel.low, heel.high, 9):
         drive = resolve(file, {KEY: float(value)})
-        shares = plate_route.bearing(drive.plates.family.model, drive)
+        shares = bearing_face.bearing(drive.plates.family.model, drive)
         assert shares[0] == 1.0
         assert all(0.0 <= s <= 1.0 for s in shares)
         part = plate_response.solve(drive, load)

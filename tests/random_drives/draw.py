@@ -183,6 +183,9 @@ def _measured(c: Chance, known: dict[str, Field], keys: dict[str, Any]) -> dict[
     told = [
         r for r in assumed if r.key in known and known[r.key].kind == r.kind and r.key not in keys
     ]
+    told.sort(
+        key=lambda r: r.key == "frame.face_width"
+    )  # last: it came when drives had been stored
     return {r.key: _in_words(r) for r in told if c.happens(TOLD)}
 
 
@@ -201,6 +204,8 @@ def _say_nothing_twice(keys: dict[str, Any]) -> None:
         keys.pop("fixings.slot_length", None)
     if keys["frame.member"] == "square tube":
         keys.pop("fixings.seat", None)
+    if keys["mount.form"] == "outline":  # some bear beside the motor, or where they say
+        keys.pop("frame.face_width", None)
     if keys.get("mount.screw_kind") == "dowel":
         keys.pop("mount.screw_head", None)
 

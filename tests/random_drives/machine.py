@@ -306,6 +306,9 @@ def frame(c: Chance) -> Keys:
         keys["frame.place"] = round(c.between(0.15, 0.85), 2)
     if c.happens(0.2):
         keys["frame.elastic_modulus"] = c.one_of(("70 GPa", "205 GPa"))
+    chosen = 1e7 * size % 1.0  # by its digits: one draw more would change every stored mount
+    if chosen < 0.3:
+        keys["frame.face_width"] = f"{size + 300 * chosen:.4g} mm"
     return keys
 
 
@@ -361,7 +364,7 @@ SPOKEN = (
     "driven.key", "driven.key_yield", "driven.shaft_diameter", "driven.overhang", "driven.bearing_span",
     "driven.sprocket_at", "driven.shaft_yield", "driven.freewheel_torque",
     "frame.member", "frame.size", "frame.depth", "frame.wall", "frame.span", "frame.place", "frame.ends",
-    "frame.open_side", "frame.elastic_modulus", "fixings.span_along", "fixings.holes", "fixings.slot_length",
+    "frame.open_side", "frame.elastic_modulus", "frame.face_width", "fixings.span_along", "fixings.holes", "fixings.slot_length",
     "fixings.slots_run", "fixings.preload", "fixings.clamp_preload", "fixings.clamp_friction", "fixings.contact_angle",
     "fixings.weld_ultimate", "use.wheel_load", "use.lifted_load", "use.driven", "use.mass", "use.wheelbase", "use.front_to_centre", "use.centre_height",
     "use.wheel_diameter", "use.grip_low", "use.grip_high", "mount.yield_strength", "mount.fatigue_strength",

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 from ..drivefile import DriveFile
 from ..model import Drive
+from ..resolve import rests
 from ._common import METAL, WORKSHOP, Change, Offer, family, floor_mm, given, knows, mm, speaker
 
 STRUT = 0.012  # m, diameter of a rod that is not asked for
@@ -105,6 +106,18 @@ def wall(_: DriveFile, drive: Drive) -> Iterator[Offer]:
         yield words, {"frame.wall": mm(now + more)}
 
 
+def pad(_: DriveFile, drive: Drive) -> Iterator[Offer]:
+    """Offer a pad across the frame member, on which the whole mount bears."""
+    say = speaker(drive)
+    plane = next((p for p in drive.mount.planes if p.face_half is not None), None)
+    if plane is None:
+        return
+    wide = rests.whole(drive.mount, plane, drive.fixings)
+    if wide > 2 * float(plane.face_half):
+        words = f"a pad {say(wide)} wide under the mount, welded across the frame member"
+        yield words, {"frame.face_width": mm(wide)}
+
+
 def weld(file: DriveFile, drive: Drive) -> Iterator[Offer]:
     """Offer a larger weld between mount and frame."""
     say = speaker(drive)
@@ -124,5 +137,6 @@ CHANGES = (
            caution="The second plate's sizes are assumed: the motor must fit in the gap and the frame must reach behind both plates."),
     Change(name="frame brace", cost=WORKSHOP, tools=WELDING, offers=brace),
     Change(name="thicker frame wall", cost=WORKSHOP, tools=WELDING, offers=wall),
+    Change(name="pad under the mount", cost=WORKSHOP, tools=WELDING, offers=pad),
     Change(name="larger weld", cost=WORKSHOP, tools="welder", offers=weld),
 )  # fmt: skip

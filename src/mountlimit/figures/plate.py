@@ -16,7 +16,7 @@ from matplotlib.patches import Circle
 from matplotlib.ticker import MaxNLocator
 from matplotlib.tri import Triangulation
 
-from .. import plate_route, plates
+from .. import bearing_face, plates
 from ..assess import Assessment
 from ..case import Loads
 from ..model import Array, Drive
@@ -73,7 +73,7 @@ def read(a: Assessment) -> Shown | str:
     drive = a.drive
     if drive.plates is None:
         return "this file asks for the section route: there is no plate model"
-    model = plate_route.as_bearing(drive.plates.family.model, drive)
+    model = bearing_face.as_bearing(drive.plates.family.model, drive)
     solution = plates.solve(model)
     response = _response(solution, drive, a.at_set.loads)
     weight = _response(solution, drive, weight_only(a.at_set.loads))

@@ -158,6 +158,62 @@ def pivot_lever(position: Number, low_end: Number, edge: Number) -> Number:
 
 
 @formula
+def face_half(face: Number, outer: Number, edge: Number) -> Number:
+    """How far from the middle of its bolts a mount bears on the face of a frame member.
+
+    h = max(w / 2, s + e)
+
+    Parameters
+    ----------
+    face : w [m]
+        width of the face, the bolts in its middle
+    outer : s [m]
+        outermost row from the middle of the bolts
+    edge : e [m]
+        from that row to the edge of its washers
+
+    Returns
+    -------
+    h [m]
+
+    Validity
+    --------
+    a face too narrow for the rows of bolts is taken to go as far as their washers
+
+    Source
+    ------
+    geometry
+    """
+    return np.maximum(face / 2, outer + edge)
+
+
+@formula
+def bearing_end(edge: Number, face_half: Number, outer: Number) -> Number:
+    """From the outermost row of bolts to where the bearing ends: with the mount or with the frame's face.
+
+    c = min(e, h - s)
+
+    Parameters
+    ----------
+    edge : e [m]
+        outermost row to the end of the mount
+    face_half : h [m]
+        middle of the bolts to the edge of the frame's face
+    outer : s [m]
+        outermost row from the middle of the bolts
+
+    Returns
+    -------
+    c [m]
+
+    Source
+    ------
+    geometry
+    """
+    return np.minimum(edge, face_half - outer)
+
+
+@formula
 def opposite(length: Number) -> Number:
     """A place on the other side of the origin.
 

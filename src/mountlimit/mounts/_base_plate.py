@@ -35,7 +35,7 @@ FIELDS = (
 )  # fmt: skip
 UNUSED = (
     "motor.bolt_circle", "motor.bore", "motor.thread_depth", "motor.thread_strength", "motor.spigot",
-    "mount.route", "mount.warping_held",
+    "mount.route", "mount.warping_held", *_common.NO_FACE,
 )  # fmt: skip
 
 
@@ -72,7 +72,7 @@ def build(picker: Picker, parts: Parts, stands: Stands, **more: Any) -> Mount:
         centre=(0.0, under, middle), first="x", second="z", normal="y",
         bolts=tuple((x, z) for z in rows for x in columns), half_first=layout.half(width),
         edge_second=fixings.edge, thickness=thickness, towards_motor=0.0,
-        contacts=tuple(range(len(_strips(rests, feet, fixings)))),
+        contacts=tuple(range(len(_strips(rests, feet, fixings)))), on_member=False,
     )  # fmt: skip
     area = float(width * (fixings.span_along + 2 * fixings.edge))
     return _common.mount(

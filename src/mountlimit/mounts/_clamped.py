@@ -35,7 +35,7 @@ STARTER = {
     "frame.member": "round tube", "frame.size": "40 mm", "frame.wall": "4 mm",
     "mount.grip_length": "60 mm", "fixings.clamp_surface": "painted",
 }  # fmt: skip
-UNUSED = ("mount.route", "mount.warping_held", "frame.depth", "frame.open_side")
+UNUSED = ("mount.route", "mount.warping_held", "frame.depth", "frame.open_side", *_common.NO_FACE)
 
 
 def runs_with_shaft(picker: Picker) -> bool:

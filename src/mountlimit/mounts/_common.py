@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 # Keys of a form whose bolts have no slots, or are not one set that a single screw can hold.
 NO_JACK = tuple(f.key for f in FIXINGS.fields if f.key.startswith("fixings.jack_screw"))
+NO_FACE = ("frame.face_width",)  # a mount that is not bolted to the face of the frame member
 Outline = list[tuple[float, float]]
 Holes = tuple[tuple[float, float], ...]  # (place across, diameter)
 

@@ -7,17 +7,10 @@ bolts hold a leg that is pulled over its heel.
 
 from __future__ import annotations
 
-from itertools import pairwise
-from typing import TYPE_CHECKING
-
 from ..fields import may
-from ..model import Drive
 from ..worked import Value
-from . import _angle, _common
+from . import _angle
 from ._parts import Parts, Picker
-
-if TYPE_CHECKING:
-    from ..plates import Contact
 
 KEY = "mount.heel_bears_from"
 FIELD = may(
@@ -27,8 +20,6 @@ FIELD = may(
     "0 mm", "500 mm",
 )  # fmt: skip
 SQUARE, BENT = "a rolled, extruded or milled heel", "a bent one"
-NUMBERS = (0, 1, 2, 3, 4)  # of the contacts, at most, in the plate model
-NARROWEST = 0.002  # m, of a piece of the bearing face
 
 
 def bears_from(picker: Picker, parts: Parts, thickness: Value, to_bolts: Value) -> Value:
@@ -55,42 +46,4 @@ def bears_from(picker: Picker, parts: Parts, thickness: Value, to_bolts: Value) 
             KEY, f"reaches under the nearest bolts' washers, {room * 1000:.1f} mm from the back of the leg",
             "the foot lies flat under its bolts",
         )  # fmt: skip
-    return found
-
-
-def contacts(drive: Drive, corner: _angle.Corner, length: float, pressing: float) -> list[Contact]:
-    """Give what of the foot bears for certain, then the pieces that bear if the heel lets them."""
-    from ..plates import Contact
-
-    half = float(drive.mount.width) / 2
-    starts = _starts(drive)
-
-    def piece(low: float, high: float, strip: bool) -> Contact:
-        return Contact(
-            facet=1, side=corner.under, stiffness=pressing, strip=strip,
-            region=_common.rectangle(half, low, high),
-        )  # fmt: skip
-
-    if starts == [0.0]:
-        return [Contact(facet=1, side=corner.under, stiffness=pressing)]
-    return [
-        piece(starts[-1], length, False),
-        *(piece(low, high, True) for low, high in pairwise(starts)),
-    ]
-
-
-def _starts(drive: Drive) -> list[float]:
-    """Give where the foot may begin to bear, from the leg's mid-plane, where the plates meet."""
-    mount = drive.mount
-    assert mount.heel is not None
-    known = next((r for r in drive.ranges if r.key == KEY), None)
-    ends = (
-        [float(mount.heel)]
-        if known is None
-        else [known.low, (known.low + known.likely) / 2, known.likely, (known.likely + known.high) / 2, known.high]
-    )  # fmt: skip
-    found: list[float] = []
-    for end in (max(0.0, x - float(mount.thickness) / 2) for x in reversed(ends)):
-        if not found or found[0] - end >= NARROWEST:
-            found.insert(0, end)
     return found

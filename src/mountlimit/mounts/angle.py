@@ -65,7 +65,7 @@ def build(picker: Picker, parts: Parts) -> Mount:
         first="x", second="z", normal="y",
         bolts=tuple((x, z) for z in rows for x in columns),
         half_first=layout.half(width), edge_second=fixings.edge, thickness=foot_thickness,
-        towards_motor=-side, contacts=_heel.NUMBERS,
+        towards_motor=-side,
     )  # fmt: skip
     height = free + reach + fixings.edge
     depth = to_bolts + fixings.span_along + fixings.edge
@@ -138,7 +138,7 @@ def _plain(
 
 def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> PlateModel:
     """Lay out leg, foot and gussets as facets that meet on their mid-planes; the foot bears past its heel."""
-    from ..plates import Bend, PlateModel  # heavy: only when asked for
+    from ..plates import Bend, Contact, PlateModel  # heavy: only when asked for
 
     mount, fixings = drive.mount, drive.fixings
     plane, corner = mount.plane, _angle.corner_of(drive)
@@ -157,5 +157,5 @@ def plates(drive: Drive, normal: float, tangential: float, pressing: float) -> P
         facets=[*_angle.facets(drive, corner, length), *_gussets.facets(drive, corner)],
         motor_bolts=_common.motor_bolts_on(drive, 0), motor_centre=(0.0, 0.0, 0.0), frame_bolts=bolts,
         bends=[Bend(facets=(0, 1))],  # a fillet would stiffen the corner: left out, the safe side
-        contacts=_heel.contacts(drive, corner, length, pressing), section_lines=lines,
+        contacts=[Contact(facet=1, side=corner.under, stiffness=pressing)], section_lines=lines,
     )  # fmt: skip

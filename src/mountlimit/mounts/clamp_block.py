@@ -53,7 +53,7 @@ def build(picker: Picker, parts: Parts) -> Mount:
     ear = BoltPlane(
         centre=(0.0, middle, 0.0), first="x", second="y", normal="z",
         bolts=tuple((x, y) for y in rows for x in columns), half_first=layout.half(width),
-        edge_second=fixings.edge, thickness=thickness, towards_motor=1.0,
+        edge_second=fixings.edge, thickness=thickness, towards_motor=1.0, on_member=False,
     )  # fmt: skip
     with_shaft = _clamped.runs_with_shaft(picker)
     tube = _tube(picker, with_shaft, middle, width)

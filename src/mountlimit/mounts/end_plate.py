@@ -53,7 +53,7 @@ FIELDS = (
     choose("mount.tube_runs", "where the tube runs from the plate: back beside the motor, or forward beside the sprocket", ("motor", "sprocket")),
     *_welding.FIELDS,
 )  # fmt: skip
-UNUSED = (*_welding.NO_BOLTS, "mount.route", "mount.warping_held")
+UNUSED = (*_welding.NO_BOLTS, *_common.NO_FACE, "mount.route", "mount.warping_held")
 STARTER = {"mount.free_length": "95 mm", "mount.tube_size": "50 mm"}
 SIDES = 12  # walls a round tube is drawn with
 INSET = 0.995  # of the way to an edge: where stress is read

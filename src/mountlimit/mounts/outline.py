@@ -128,7 +128,9 @@ def build(picker: Picker, parts: Parts) -> Mount:
     planes, cuts, first = [], [], 0
     for number, (side, bolts) in enumerate(rows.items()):
         contacts = tuple(k for k, (owner, _) in enumerate(faces) if owner in (number, None))
-        planes.append(_plane(outline, bolts, fixings, thickness, contacts))
+        told = any(owner is None for owner, _ in faces)  # where the frame ends is known
+        on_member = not told and not side.startswith("beside")
+        planes.append(_plane(outline, bolts, fixings, thickness, contacts, on_member))
         numbers = tuple(range(first, first + len(bolts)))
         beyond = None if len(rows) == 1 else Beyond(bolts=numbers, contacts=contacts)
         cuts += _cuts(picker, outline, motor, side, bolts, thickness, beyond)
@@ -234,7 +236,7 @@ def _refuse_height(picker: Picker, outline: Outline, motor: Motor, top: float) -
 
 def _plane(
     outline: Outline, bolts: tuple[room.BoltCut, ...], fixings: Fixings, thickness: Value,
-    contacts: tuple[int, ...],
+    contacts: tuple[int, ...], on_member: bool,
 ) -> BoltPlane:  # fmt: skip
     """Give a bolt plane about the bolts' middle, with what lies round every hole."""
     places = [room.bolt_place(cut) for cut in bolts]
@@ -248,7 +250,7 @@ def _plane(
             for p in places
         ),
         half_first=_derived(reach, "half the plate"), edge_second=fixings.edge, thickness=thickness,
-        towards_motor=1.0, contacts=contacts,
+        towards_motor=1.0, contacts=contacts, on_member=on_member,
         around=tuple(_surroundings(outline, cut) for cut in bolts),
     )  # fmt: skip
 

@@ -39,7 +39,7 @@ FIELDS = (
     _welding.QUALITY,
     _welding.ULTIMATE,
 )  # fmt: skip
-UNUSED = (*_welding.NO_BOLTS, "mount.route", "mount.warping_held")
+UNUSED = (*_welding.NO_BOLTS, *_common.NO_FACE, "mount.route", "mount.warping_held")
 STARTER = {"mount.material": "s235", "mount.thickness": "6 mm"}
 PRY = 2.0  # foot thicknesses from the leg: contact points there stand closer
 

@@ -30,7 +30,7 @@ FIELDS = (
     _welding.QUALITY,
     _welding.ULTIMATE,
 )  # fmt: skip
-UNUSED = _welding.NO_BOLTS
+UNUSED = (*_welding.NO_BOLTS, *_common.NO_FACE)
 STARTER = {"mount.material": "s235", "mount.thickness": "6 mm"}
 
 

@@ -166,7 +166,8 @@ class Contact:
 
     ``stiffness`` in N/m3 (pressure per penetration). ``region`` is a polygon on the facet; without
     it the whole facet rests on the frame. ``pitch`` is the size of the contact cells; a ``strip`` is
-    one cell deep along ``e2``: a piece that may or may not bear (`Family.at`).
+    one cell deep along ``e2``: a piece that may or may not bear (`Family.at`). ``part_of`` is the
+    number of the contact a piece was cut from; it counts with that one.
     """
 
     facet: int
@@ -175,6 +176,11 @@ class Contact:
     region: Sequence[Pair] | None = None
     pitch: float | None = None
     strip: bool = False
+    part_of: int | None = None
+
+    def number(self, place: int) -> int:
+        """Give the number of the contact it counts with; ``place`` is its own in the model."""
+        return place if self.part_of is None else self.part_of
 
 
 @dataclass(frozen=True, kw_only=True)

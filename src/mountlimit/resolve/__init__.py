@@ -14,7 +14,7 @@ from . import clamp as clamp_part
 from . import driven as driven_part
 from . import frame as frame_part
 from . import hub as hub_part
-from . import joint, line, second_stage
+from . import joint, line, rests, second_stage
 from . import motor as motor_part
 from . import pull_test as pull_part
 
@@ -49,6 +49,8 @@ def resolve(file: DriveFile, overrides: Mapping[str, float] | None = None) -> Dr
     chain, shaft = line.chain(picker), line.shaft(picker, motor)
     hub = hub_part.hub(picker, shaft, chain)
     frame, use = frame_part.frame(picker), line.use(picker)
+    if not picker.mistakes:
+        mount, frame = rests.on_member(picker, mount, fixings, frame)
     welded = bool(mount.welds or hub.weld) or "driven.weld_diameter" in picker.given
     duty, policy = line.duty(picker, welded), line.policy(picker)
     jackshaft = second_stage.jackshaft(picker, chain)

@@ -1,0 +1,166 @@
+"""How much of a plate model's contact bears: past the heel of an angle, on the face of the frame member.
+
+Where both ends are known the contact's region ends there.  Where they hang on an uncertain input it is
+cut into pieces: one that bears whatever the input, and strips that bear as far as a drive lets them
+(`Family.at`), so that one mesh serves every value.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from itertools import pairwise, product
+
+import numpy as np
+import shapely
+from shapely.geometry import Polygon
+
+from .model import Drive, Frame, Range
+from .mounting import BoltPlane
+from .mounts import _heel
+from .plates import Contact, Facet, PlateModel
+from .resolve import rests
+
+NARROWEST = 0.004  # m, of a strip
+NOTHING = 1e-9  # of a contact's stiffness, where none must stand out of the mesh
+FAR = 1e3  # m, past any mount
+
+
+@dataclass(frozen=True, slots=True)
+class Reach:
+    """From where to where a facet bears, along its second axis, m."""
+
+    low: float
+    high: float
+
+
+def on_face(model: PlateModel, drive: Drive) -> PlateModel:
+    """Cut the contacts of a model to what may bear, in pieces where that is uncertain."""
+    whole: list[Contact] = []
+    strips: list[Contact] = []
+    for number, contact in enumerate(model.contacts):
+        plane = _plane_of(drive, number)
+        if plane is None or not _ends(drive, plane):
+            whole.append(contact)
+            continue
+        first, *rest = _pieces(
+            model, contact, number, _reaches(drive, plane, model.facets[contact.facet])
+        )
+        whole.append(first)
+        strips += rest
+    return replace(model, contacts=[*whole, *strips])
+
+
+def bearing(model: PlateModel, drive: Drive) -> tuple[float, ...] | None:
+    """Give the share of each contact that bears on a drive; None where that is all of them."""
+    if not any(c.strip for c in model.contacts):
+        return None
+    shares = []
+    for contact in model.contacts:
+        plane = _plane_of(drive, contact.part_of) if contact.strip else None
+        if plane is None:
+            shares.append(1.0)
+            continue
+        reach = _reach(drive, plane, model.facets[contact.facet])
+        along = np.asarray(contact.region, float)[:, 1]
+        low, high = along.min(), along.max()
+        bears = min(high, reach.high) - max(low, reach.low)
+        shares.append(round(min(max(bears / (high - low), 0.0), 1.0), 12))
+    return tuple(shares)
+
+
+def as_bearing(model: PlateModel, drive: Drive) -> PlateModel:
+    """Give a model whose contacts that do not bear on a drive press with next to nothing."""
+    shares = bearing(model, drive)
+    if shares is None:
+        return model
+    pairs = zip(model.contacts, shares, strict=True)
+    softened = [replace(c, stiffness=c.stiffness * max(share, NOTHING)) for c, share in pairs]
+    return replace(model, contacts=softened)
+
+
+def _plane_of(drive: Drive, number: int | None) -> BoltPlane | None:
+    """Give the bolt plane a contact belongs to; None where it is no plane's or several's."""
+    found = [p for p in drive.mount.planes if p.bolts and number in p.contacts]
+    return found[0] if len(found) == 1 else None
+
+
+def _ends(drive: Drive, plane: BoltPlane) -> bool:
+    """Tell whether anything ends the bearing before the plate does."""
+    return plane.face_half is not None or drive.mount.heel is not None
+
+
+def _reach(drive: Drive, plane: BoltPlane, facet: Facet) -> Reach:
+    """Give what bears of a facet on a drive."""
+    heel = None if drive.mount.heel is None else float(drive.mount.heel)
+    return _between(drive, plane, facet, plane.face_half, heel)
+
+
+def _between(
+    drive: Drive, plane: BoltPlane, facet: Facet, half: float | None, heel: float | None
+) -> Reach:  # fmt: skip
+    """Give the reach for a face and a heel; an angle's foot is measured from the leg's mid-plane."""
+    axis = "xyz".index(plane.second)
+    way = facet.axes[1][axis]
+    middle = (float(plane.centre[axis]) - float(np.asarray(facet.origin, float)[axis])) * way
+    reach = FAR if half is None else float(half)
+    start = -FAR if heel is None else heel - float(drive.mount.thickness) / 2
+    return Reach(max(start, middle - reach), middle + reach)
+
+
+def _reaches(drive: Drive, plane: BoltPlane, facet: Facet) -> list[Reach]:
+    """Give the reaches at the values of the uncertain inputs they hang on."""
+    ranges = {r.key: r for r in drive.ranges}
+    halves = [rests.half(plane, frame, drive.fixings) for frame in _frames(drive, ranges)]
+    heels = [None if drive.mount.heel is None else float(drive.mount.heel)]
+    if _heel.KEY in ranges:
+        r = ranges[_heel.KEY]
+        heels = [r.low, (r.low + r.likely) / 2, r.likely, (r.likely + r.high) / 2, r.high]
+    return [_between(drive, plane, facet, half, heel) for half, heel in product(halves, heels)]
+
+
+def _frames(drive: Drive, ranges: dict[str, Range]) -> list[Frame]:
+    """Give the frame as it is, and with its face at both ends where that is not told."""
+    if rests.KEY not in ranges:
+        return [drive.frame]
+    own = ranges[rests.KEY]
+    return [replace(drive.frame, face_width=width) for width in (own.low, own.likely, own.high)]
+
+
+def _pieces(
+    model: PlateModel, contact: Contact, number: int, reaches: list[Reach]
+) -> list[Contact]:  # fmt: skip
+    """Give what of a contact bears for certain, then its strips."""
+    facet = model.facets[contact.facet]
+    region = Polygon(np.asarray(facet.outline if contact.region is None else contact.region, float))
+    low, high = region.bounds[1], region.bounds[3]
+    if all(r.low <= low and r.high >= high for r in reaches):
+        return [contact]
+    lows = _apart((min(max(r.low, low), high) for r in reaches), -1)
+    highs = _apart((max(min(r.high, high), low) for r in reaches), 1)
+    found: list[Contact] = []
+    for a, b in [(lows[0], highs[0]), *pairwise(lows), *pairwise(highs)]:
+        for part in _parts(region, min(a, b), max(a, b)):
+            strip = bool(found) and (a, b) != (lows[0], highs[0])
+            found.append(replace(contact, region=part, strip=strip, part_of=number))
+    return found or [contact]
+
+
+def _apart(ends: Iterable[float], way: int) -> list[float]:
+    """Give the ends from the innermost out, those nearer than a strip's least width left out."""
+    found: list[float] = []
+    for end in sorted(set(ends), key=lambda e: way * e):
+        if not found or abs(end - found[-1]) >= NARROWEST:
+            found.append(end)
+    return found
+
+
+def _parts(region: Polygon, low: float, high: float) -> list[list[tuple[float, float]]]:
+    """Give the corners of what of a region lies between two heights."""
+    left, _, right, _ = region.bounds
+    cut = shapely.intersection(region, shapely.box(left - 1.0, low, right + 1.0, high))
+    return [
+        list(part.exterior.coords)[:-1]
+        for part in shapely.get_parts(cut)
+        if isinstance(part, Polygon) and part.area > 0.0
+    ]
