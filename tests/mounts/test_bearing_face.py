@@ -149,10 +149,11 @@ def test_pieces_bear_as_far_as_a_drive_lets_them():
 def test_what_cannot_be_told_of_a_face():
     with pytest.raises(InputError, match="not a known key"):
         resolve(drive_file(**WELDED, frame__face_width="80 mm"))
-    text = (cards.folder("examples") / "turf_roller.toml").read_text()
+    folder = cards.folder("examples")
+    text = (folder / "turf_roller.toml").read_text()
     beside = text.replace("[frame]", '[frame]\nface_width = "80 mm"')  # it says where it rests
     with pytest.raises(InputError, match="not bolted to the face of a member"):
-        resolve(parse(beside.encode(), "beside.toml"))
+        resolve(parse(beside.encode(), str(folder / "beside.toml")))
 
 
 def test_what_is_said():
