@@ -18,7 +18,7 @@ from shapely.geometry import Polygon
 from .model import Drive, Frame, Range
 from .mounting import BoltPlane
 from .mounts import _heel
-from .plates import Contact, Facet, PlateModel
+from .plates import Contact, PlateModel
 from .resolve import rests
 
 NARROWEST = 0.004  # m, of a strip
@@ -34,18 +34,33 @@ class Reach:
     high: float
 
 
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """The bolt plane a contact belongs to, and where the middle of its bolts is along the facet's second axis, m.
+
+    The places are those of the model, which stay where they are when the thickness is changed.
+    """
+
+    plane: BoltPlane
+    middle: float
+
+    def reach(self, drive: Drive, half: float | None, heel: float | None) -> Reach:
+        """Give what bears for a face and a heel; an angle's foot is measured from the leg's mid-plane."""
+        out = FAR if half is None else float(half)
+        start = -FAR if heel is None else heel - float(drive.mount.thickness) / 2
+        return Reach(max(start, self.middle - out), self.middle + out)
+
+
 def on_face(model: PlateModel, drive: Drive) -> PlateModel:
     """Cut the contacts of a model to what may bear, in pieces where that is uncertain."""
     whole: list[Contact] = []
     strips: list[Contact] = []
     for number, contact in enumerate(model.contacts):
-        plane = _plane_of(drive, number)
-        if plane is None or not _ends(drive, plane):
+        seat = _seat(model, drive, contact, number)
+        if seat is None:
             whole.append(contact)
             continue
-        first, *rest = _pieces(
-            model, contact, number, _reaches(drive, plane, model.facets[contact.facet])
-        )
+        first, *rest = _pieces(model, contact, number, _reaches(drive, seat))
         whole.append(first)
         strips += rest
     return replace(model, contacts=[*whole, *strips])
@@ -55,17 +70,17 @@ def bearing(model: PlateModel, drive: Drive) -> tuple[float, ...] | None:
     """Give the share of each contact that bears on a drive; None where that is all of them."""
     if not any(c.strip for c in model.contacts):
         return None
-    shares = []
-    for contact in model.contacts:
-        plane = _plane_of(drive, contact.part_of) if contact.strip else None
-        if plane is None:
+    heel, shares = _heel_of(drive), []
+    for place, contact in enumerate(model.contacts):
+        seat = _seat(model, drive, contact, contact.number(place)) if contact.strip else None
+        if seat is None:
             shares.append(1.0)
             continue
-        reach = _reach(drive, plane, model.facets[contact.facet])
+        reach = seat.reach(drive, seat.plane.face_half, heel)
         along = np.asarray(contact.region, float)[:, 1]
         low, high = along.min(), along.max()
         bears = min(high, reach.high) - max(low, reach.low)
-        shares.append(round(min(max(bears / (high - low), 0.0), 1.0), 12))
+        shares.append(round(float(min(max(bears / (high - low), 0.0), 1.0)), 12))
     return tuple(shares)
 
 
@@ -79,44 +94,36 @@ def as_bearing(model: PlateModel, drive: Drive) -> PlateModel:
     return replace(model, contacts=softened)
 
 
-def _plane_of(drive: Drive, number: int | None) -> BoltPlane | None:
-    """Give the bolt plane a contact belongs to; None where it is no plane's or several's."""
-    found = [p for p in drive.mount.planes if p.bolts and number in p.contacts]
-    return found[0] if len(found) == 1 else None
+def _heel_of(drive: Drive) -> float | None:
+    return None if drive.mount.heel is None else float(drive.mount.heel)
 
 
-def _ends(drive: Drive, plane: BoltPlane) -> bool:
-    """Tell whether anything ends the bearing before the plate does."""
-    return plane.face_half is not None or drive.mount.heel is not None
+def _seat(model: PlateModel, drive: Drive, contact: Contact, number: int) -> Seat | None:
+    """Give where a contact sits; None where nothing ends it before the plate does, or it is no one plane's."""
+    found, first = [], 0
+    for plane in drive.mount.planes:
+        if plane.bolts and number in plane.contacts:
+            found.append((plane, first))
+        first += len(plane.bolts)
+    if len(found) != 1:
+        return None
+    plane, first = found[0]
+    if plane.face_half is None and drive.mount.heel is None:
+        return None
+    way = model.facets[contact.facet].axes[1]["xyz".index(plane.second)]
+    middle = float(model.frame_bolts[first].centre[1]) - way * float(plane.bolts[0][1])
+    return Seat(plane, middle)
 
 
-def _reach(drive: Drive, plane: BoltPlane, facet: Facet) -> Reach:
-    """Give what bears of a facet on a drive."""
-    heel = None if drive.mount.heel is None else float(drive.mount.heel)
-    return _between(drive, plane, facet, plane.face_half, heel)
-
-
-def _between(
-    drive: Drive, plane: BoltPlane, facet: Facet, half: float | None, heel: float | None
-) -> Reach:  # fmt: skip
-    """Give the reach for a face and a heel; an angle's foot is measured from the leg's mid-plane."""
-    axis = "xyz".index(plane.second)
-    way = facet.axes[1][axis]
-    middle = (float(plane.centre[axis]) - float(np.asarray(facet.origin, float)[axis])) * way
-    reach = FAR if half is None else float(half)
-    start = -FAR if heel is None else heel - float(drive.mount.thickness) / 2
-    return Reach(max(start, middle - reach), middle + reach)
-
-
-def _reaches(drive: Drive, plane: BoltPlane, facet: Facet) -> list[Reach]:
+def _reaches(drive: Drive, seat: Seat) -> list[Reach]:
     """Give the reaches at the values of the uncertain inputs they hang on."""
     ranges = {r.key: r for r in drive.ranges}
-    halves = [rests.half(plane, frame, drive.fixings) for frame in _frames(drive, ranges)]
-    heels = [None if drive.mount.heel is None else float(drive.mount.heel)]
+    halves = [rests.half(seat.plane, frame, drive.fixings) for frame in _frames(drive, ranges)]
+    heels = [_heel_of(drive)]
     if _heel.KEY in ranges:
         r = ranges[_heel.KEY]
         heels = [r.low, (r.low + r.likely) / 2, r.likely, (r.likely + r.high) / 2, r.high]
-    return [_between(drive, plane, facet, half, heel) for half, heel in product(halves, heels)]
+    return [seat.reach(drive, half, heel) for half, heel in product(halves, heels)]
 
 
 def _frames(drive: Drive, ranges: dict[str, Range]) -> list[Frame]:
