@@ -148,7 +148,11 @@ def _frame_words(shown: Shown) -> str:
     frame = shown.scene.drive.frame
     if frame.size is None:
         return "frame, size not given" if frame.span is None else f"frame: {frame.member}"
-    return f"frame: {frame.member} {shown.units.length(float(frame.size))}"
+    words = f"frame: {frame.member} {shown.units.length(float(frame.size))}"
+    if shown.scene.pad is None:
+        return words
+    wide = 2 * float(shown.scene.drive.mount.plane.face_half)
+    return f"{words},\nmount bears on {shown.units.length(wide)}"
 
 
 def _sagging(shown: Shown, ends: tuple[Array, Array], far: Array) -> Array:

@@ -17,12 +17,14 @@ from ..formulas import sprocket
 from ..model import Array, Drive
 from ..plate_route import model_of
 from ..plates.model import Facet, PlateModel
+from ..resolve import rests
 from . import style
 
 ALONG = np.array(
     [[1.0, 0.0], [0.0, 1.0], [0.0, 0.0]]
 )  # x, y, z of space -> picture: along the shaft
 ASIDE = np.array([[0.0, 0.0], [0.0, 1.0], [1.0, 0.0]])  # from the side: z right, y up
+PAD = 0.004  # m, drawn thickness of a pad on the frame member: its own is not asked for
 RIGID_SIZE = 0.06  # drawn where the frame's size is not told
 MOTOR_OVER_CIRCLE = 1.25  # body drawn so much wider than the bolt circle
 HIDDEN: dict[str, Any] = {"facecolor": "none", "edgecolor": style.SOFT, "lw": 0.8, "ls": "--"}
@@ -39,6 +41,7 @@ FRAME: dict[str, Any] = {
     "lw": 1.0,
     "hatch": "xxx",
 }
+PLAIN: dict[str, Any] = {"facecolor": style.PAPER, "edgecolor": style.SOFT, "lw": 1.0}
 STEEL: dict[str, Any] = {"facecolor": style.PAPER, "edgecolor": style.INK, "lw": 1.1}
 
 
@@ -53,6 +56,7 @@ class Scene:
     motor_radius: float
     motor_length: float
     frame: tuple[Array, Array]  # lowest and highest corner of the frame member
+    pad: tuple[Array, Array] | None  # the same of what widens its face
 
     @property
     def tooth_width(self) -> float:
@@ -80,7 +84,7 @@ def of(drive: Drive) -> Scene:
     )
     return Scene(
         drive=drive, model=model, driving=driving, driven=driven, motor_radius=radius,
-        motor_length=2 * float(motor.centre_of_mass), frame=_frame(drive, model),
+        motor_length=2 * float(motor.centre_of_mass), frame=_frame(drive, model), pad=_pad(drive, model),
     )  # fmt: skip
 
 
@@ -99,6 +103,28 @@ def _frame(drive: Drive, model: PlateModel) -> tuple[Array, Array]:
         half[normal] = depth / 2
         centre = np.array([float(v) for v in mount.plane.centre])
         centre["xyz".index(normal)] -= _away(model, normal) * depth / 2
+    halves = np.array([half[axis] for axis in "xyz"])
+    return centre - halves, centre + halves
+
+
+def _pad(drive: Drive, model: PlateModel) -> tuple[Array, Array] | None:
+    """Give the box of a face told to be wider than the frame member, as thick as it is drawn."""
+    plane, frame = drive.mount.plane, drive.frame
+    if (
+        plane.face_half is None
+        or frame.size is None
+        or any(r.key == rests.KEY for r in drive.ranges)
+    ):
+        return None
+    if float(plane.face_half) <= float(frame.size) / 2:
+        return None
+    half = {
+        plane.second: float(plane.face_half),
+        plane.normal: PAD / 2,
+        plane.first: float(drive.mount.width) / 2,
+    }
+    centre = np.array([float(v) for v in plane.centre])
+    centre["xyz".index(plane.normal)] -= _away(model, plane.normal) * PAD / 2
     halves = np.array([half[axis] for axis in "xyz"])
     return centre - halves, centre + halves
 
@@ -168,6 +194,8 @@ def frame(axes: Axes, scene: Scene, view: Array) -> None:
         )
     else:
         box(axes, low, high, view, zorder=1, **FRAME)
+    if scene.pad is not None:
+        box(axes, *scene.pad, view, zorder=1.5, **PLAIN)
 
 
 def motor_and_shaft(axes: Axes, scene: Scene) -> None:
