@@ -12,7 +12,7 @@ import pytest
 for _name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ.setdefault(_name, "1")  # two workers share two cores; set before numpy is loaded
 
-from mountlimit.drivefile import DriveFile, parse  # noqa: E402
+from mountlimit.drivefile import DriveFile, fields_for, parse  # noqa: E402
 
 BASE: dict[str, Any] = {
     "title": "test drive",
@@ -95,6 +95,27 @@ def some(of: list[Any]) -> list[Any]:
 def drive_file(**changes: Any) -> DriveFile:
     """Read the base drive with changes."""
     return parse(toml_text(changed(**changes)).encode(), "test.toml")
+
+
+def careful(file: DriveFile) -> DriveFile:
+    """Give a file with all that could be told told, at its likely value: a search then is many times quicker.
+
+    A drive in which two of them clash stays as it is.
+    """
+    from mountlimit.errors import InputError
+    from mountlimit.resolve import resolve
+    from mountlimit.units import KINDS
+
+    told, known = {}, fields_for(str(file.given["mount.form"].value))
+    for r in resolve(file).ranges:
+        if r.kind in KINDS and r.key in known and r.kind == known[r.key].kind:
+            unit = KINDS[r.kind].si
+            told[r.key.replace(".", "__")] = f"{r.likely:.9g}" + ("" if unit == "-" else f" {unit}")
+    try:
+        resolve(file.edited(**told))
+    except InputError:
+        return file
+    return file.edited(**told)
 
 
 def angle_file(**changes: Any) -> DriveFile:

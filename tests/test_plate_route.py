@@ -40,7 +40,7 @@ def full_answer(drive: Drive, loads: Loads, weight: bool = True):
     point = np.array([0.0, 0.0, float(drive.shaft.face_overhang)])
     force = np.array([float(x) for x in force])
     moment = np.array([float(x) for x in moment]) - np.cross(point, force)
-    return solve(plate_route.model_of(drive)).response(np.r_[force, moment], point)
+    return solve(plate_route.as_it_bears(drive)).response(np.r_[force, moment], point)
 
 
 @FORMS
@@ -141,7 +141,7 @@ def test_prying_appears_in_the_bolts_of_the_pipeline():
     drive = plated(drive_file(chain__pull="towards", motor__mass="0.1 kg", **one_row))
     loads = one_case(drive, "steady", 100.0)
     force, moment = wrench(drive, loads, (0.0, 0.0, 0.0))
-    bonded = solve(replace(plate_route.model_of(drive), contacts=())).response(
+    bonded = solve(replace(plate_route.as_it_bears(drive), contacts=())).response(
         np.array([float(x) for x in (*force, *moment)]), (0.0, 0.0, 0.0)
     )
     pried = plate_response.solve(drive, loads).bolts.tension
@@ -192,7 +192,7 @@ def test_slots_are_cut_and_give_more():
                 chain__pull="away", fixings__edge="25 mm", fixings__span_along="60 mm", **holes
             )
         )
-        bolt = plate_route.model_of(drive).frame_bolts[0]
+        bolt = plate_route.as_it_bears(drive).frame_bolts[0]
         assert bolt.slot_length == pytest.approx(0.026 if holes else 0.0)
         part = plate_response.displacements_of(drive, one_case(drive, "steady"))[0]
         turns.append(abs(float(part.turn[0])))

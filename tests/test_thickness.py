@@ -10,16 +10,16 @@ import numpy as np
 import pytest
 from click.testing import CliRunner
 
-from conftest import angle_file, drive_file
+from conftest import angle_file, careful, drive_file
 from mountlimit import cards, limits, starter, thickness
 from mountlimit.cards import folder
 from mountlimit.cli import main
 from mountlimit.drivefile import parse, read
 from mountlimit.errors import MountlimitError
 
-# The whole set of 50 takes some minutes: MOUNTLIMIT_LONG=1 runs it, the ordinary run ends with the first that carries.
+# The whole set of 50 takes some minutes: MOUNTLIMIT_LONG=1 runs it, the ordinary run begins where one carries and ends there.
 DRIVES_OF_EACH_FORM = 50
-CARRIED = 50 if os.environ.get("MOUNTLIMIT_LONG") else 1
+FIRST, CARRIED = (0, 50) if os.environ.get("MOUNTLIMIT_LONG") else (2, 1)
 MATERIALS = ("6061", "s235", "pom-c", "6082", "a36", "304")
 
 
@@ -58,7 +58,7 @@ def first_safe(file):
 def test_straddles_the_wanted_current(make):
     """0.5 % thicker carries the wanted current, 0.5 % thinner does not; or the reason is named."""
     carried = refused = 0
-    for seed in range(DRIVES_OF_EACH_FORM):
+    for seed in range(FIRST, DRIVES_OF_EACH_FORM):
         if carried >= CARRIED:
             break
         file, wanted = random_drive(make, seed)
@@ -140,7 +140,7 @@ def test_command_names_the_material_and_what_stops_it():
 
 def test_a_thickness_that_cannot_be_built_refuses_no_material():
     """Screws sit in the upright's edge: thin ones are refused, the answer stands all the same."""
-    file = parse(starter.text("built-up angle", "b.toml").encode(), "b.toml")
+    file = careful(parse(starter.text("built-up angle", "b.toml").encode(), "b.toml"))
     with pytest.raises(MountlimitError):
         limits.find(thickness.with_thickness(file, 0.003))
     wanted = first_safe(file)

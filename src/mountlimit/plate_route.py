@@ -15,7 +15,7 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from .bearing_face import bearing, on_face
+from .bearing_face import as_bearing, bearing, on_face
 from .drivefile import DriveFile
 from .errors import InputError, Mistake
 from .formulas import joint as joint_formulas
@@ -121,6 +121,11 @@ def model_of(drive: Drive) -> PlateModel:
     tangential = TANGENTIAL_SHARE * at.normal
     model: PlateModel = FORMS[drive.mount.form].plates(drive, at.normal, tangential, at.pressing)
     return on_face(replace(model, contacts=[_spaced(model, c) for c in model.contacts]), drive)
+
+
+def as_it_bears(drive: Drive) -> PlateModel:
+    """Lay out the same with only those pieces of its contacts that bear on the drive, to be solved in full."""
+    return as_bearing(model_of(drive), drive)
 
 
 def _spaced(model: PlateModel, contact: Contact) -> Contact:

@@ -74,7 +74,7 @@ def apart_from_full(drive: Drive) -> float:
     force, moment = structure.wrench(drive, loads, (0.0, 0.0, 0.0))
     point = np.array([0.0, 0.0, float(drive.shaft.face_overhang)])
     f, m = (np.array([float(x) for x in part]) for part in (force, moment))
-    full = solve(plate_route.model_of(drive)).response(np.r_[f, m - np.cross(point, f)], point)
+    full = solve(plate_route.as_it_bears(drive)).response(np.r_[f, m - np.cross(point, f)], point)
     ours = np.array([float(t) for t in plate_response.solve(drive, loads).displacements[0].turn])
     return float(np.max(np.abs(ours - full.rotation)) / np.max(np.abs(full.rotation)))
 

@@ -71,7 +71,7 @@ def apart_from_full(drive: Drive) -> float:
     """Give the largest difference of the drive's own turn and the unreduced model's, as a share."""
     plain = replace(drive, mount=replace(drive.mount, softness=1.0))
     overhang, worst = float(drive.shaft.face_overhang), 0.0
-    solution = solve(plate_route.model_of(drive))
+    solution = solve(plate_route.as_it_bears(drive))
     for degrees in (0.0, 90.0, 225.0):
         angle = math.radians(degrees)
         load = structure.unit_load(angle)

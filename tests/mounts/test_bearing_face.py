@@ -51,7 +51,7 @@ def place_of(drive, response) -> np.ndarray:
 def test_bolts_hold_what_the_lever_to_the_edge_of_the_face_leaves(width):
     """Statics: about the edge of the face the bolts alone hold a leg pulled over its heel."""
     drive = resolve(angled(frame__face_width=f"{width} mm"))
-    model = bearing_face.as_bearing(plate_route.model_of(drive), drive)
+    model = plate_route.as_it_bears(drive)
     side = np.sign(drive.mount.plane.centre[2])
     load = np.array([0.0, -FORCE, 0.0, 0.0, 0.0, 0.0])
     response = solve(model).response(load, np.array([0.0, 0.0, -side * ARM]))

@@ -91,7 +91,7 @@ def test_the_reduced_model_is_the_full_plate_model():
         drive = drive_of(file, {"mount.screw_stiffness": stiffness})
         loads = replace(one_case(drive, "pull").loads, weight=(0.0, 0.0, 0.0))
         force, moment = wrench(drive, loads, (0.0, 0.0, 0.0))
-        full = solve(plate_route.model_of(drive)).response(
+        full = solve(plate_route.as_it_bears(drive)).response(
             np.array([float(x) for x in (*force, *moment)]), (0.0, 0.0, 0.0)
         )
         response = plate_response.solve(drive, loads)
@@ -184,9 +184,9 @@ def test_what_the_dense_row_still_lacks_is_the_give_of_the_butt(monkeypatch):
     The bearing face in three times as many cells as usual: in the usual ones the row leans 15 % more.
     """
     monkeypatch.setattr(plate_route, "CONTACT_POINTS", 100)
-    one = plate_route.model_of(resolve(angle_file(**ANGLE, mount__heel_to_bolts="35 mm")))
+    one = plate_route.as_it_bears(resolve(angle_file(**ANGLE, mount__heel_to_bolts="35 mm")))
     row = {**ROW, "mount__screws": "12 x M5", "mount__screw_stiffness": "1000 kN/mm"}
-    two = plate_route.model_of(resolve(built(**row)))
+    two = plate_route.as_it_bears(resolve(built(**row)))
     stiff = two.seams[0].contact_stiffness * 100
     two = replace(two, seams=[replace(two.seams[0], contact_stiffness=stiff)])
     for pull in ((300.0, 0.0), (0.0, 300.0), (0.0, -300.0)):

@@ -37,7 +37,7 @@ def ranged(**changes):
 
 def over_the_heel(drive):
     """Give the plate model's answer to a pull at the sprocket down towards the frame."""
-    model = bearing_face.as_bearing(plate_route.model_of(drive), drive)
+    model = plate_route.as_it_bears(drive)
     side = np.sign(drive.mount.plane.centre[2])  # of the foot; the pull's arm points away from it
     load = np.array([0.0, -FORCE, 0.0, 0.0, 0.0, 0.0])
     return model, side, solve(model).response(load, np.array([0.0, 0.0, -side * ARM]))

@@ -216,7 +216,7 @@ def test_slots_of_frame_and_motor():
         mount__outline=texts((-60, -150), (60, -150), *BOX[2:]), mount__away="up", mount__holes=texts((0, 0, 30)),
     )  # fmt: skip
     drive = plated(file)
-    model = plate_route.model_of(drive)
+    model = plate_route.as_it_bears(drive)
     assert [b.slot_length for b in model.frame_bolts] == pytest.approx([0, 0, 0.025, 0.025])
     for bolt in model.motor_bolts:
         assert math.hypot(*bolt.centre) == pytest.approx(CIRCLE / 2000)

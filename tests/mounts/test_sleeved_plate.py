@@ -106,7 +106,7 @@ def test_sleeve_crushes_the_plate_on_its_own_diameter():
 
 def test_holes_in_plate_and_cuts_are_those_of_the_sleeves():
     drive = resolve(sleeved(mount__motor_sleeve_diameter="9 mm"))
-    model = plate_route.model_of(drive)
+    model = plate_route.as_it_bears(drive)
     assert [b.hole_diameter for b in model.frame_bolts] == pytest.approx([0.012] * 4)
     assert [b.hole_diameter for b in model.motor_bolts] == pytest.approx([0.009] * 4)
     at_frame, at_motor = drive.mount.cuts

@@ -74,7 +74,7 @@ def test_spacers_and_both_plates_are_in_equilibrium(material):
     """Ends of a spacer balance; the second plate gives on what it gets; the front cuts carry the load."""
     more = {"second__material": material, "second__thickness": "5 mm"} if material else {}
     drive = plated(twin(chain__pull="20 deg", **more))
-    full = solve(plate_route.model_of(drive))
+    full = solve(plate_route.as_it_bears(drive))
     at, load = np.zeros(3), np.array([300.0, 100.0, 0.0, 0.0, 9.0, 5.0])
     response = full.response(load, at)
 
@@ -101,7 +101,7 @@ def test_forces_in_a_cut_are_those_of_the_full_model():
     """The reduced model's share past a cut, to a hundredth of the largest force and moment."""
     drive = plated(twin(chain__pull="20 deg"))
     loads = one_case(drive, "pull")
-    full = solve(plate_route.model_of(drive))
+    full = solve(plate_route.as_it_bears(drive))
     whole = [float(v) for part in structure.wrench(drive, loads, (0, 0, 0)) for v in part]
     shares = full.response(whole, (0, 0, 0)).shares
     beyond = Beyond(spacers=((2, 0), (3, 0)))
@@ -191,7 +191,7 @@ def test_bolts_face_the_frame_they_lie_on():
     """Between the plates: the front plate's back and the second plate's front; else both backs."""
     for where, sides in (("between", [-1, 1]), ("behind", [-1, -1])):
         drive = resolve(twin(mount__frame_lies=where))
-        model = plate_route.model_of(drive)
+        model = plate_route.as_it_bears(drive)
         assert [b.frame_side for b in model.frame_bolts] == [sides[0]] * 4 + [sides[1]] * 4
         for i, bolt in enumerate(model.frame_bolts):
             facet, plane = model.facets[bolt.facet], drive.mount.planes[i // 4]
@@ -221,7 +221,7 @@ def test_spacers_off_the_motor_may_stand_above_it():
     assert cuts["front plate at the lower motor bolts"].spacers == ()
     assert cuts["front plate at the upper motor bolts"].spacers == ((0, 0), (1, 0))
     assert (
-        solve(plate_route.model_of(drive))
+        solve(plate_route.as_it_bears(drive))
         .response([1, 0, 0, 0, 0, 0], (0, 0, 0.03))
         .balance_residual
         < 1e-8

@@ -65,7 +65,7 @@ def lean(drive: Drive, degrees: float) -> float:
 def apart_from_full(drive: Drive, degrees: float, contact_pitch: float = 1.0) -> dict[str, float]:
     """Give how far the answers are from the unreduced plate model, each over its own largest."""
     unit = structure.unit_load(math.radians(degrees))
-    model = plate_route.model_of(drive)
+    model = plate_route.as_it_bears(drive)
     if contact_pitch != 1.0:
         finer = [replace(c, pitch=c.pitch * contact_pitch) for c in model.contacts]
         model = replace(model, contacts=finer)
