@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from .. import units
 from ..formulas import layout
 from ..model import Fixings, Frame, Number
 from ..mounting import BoltPlane, Mount
@@ -106,20 +107,24 @@ def _least(fixings: Fixings) -> Number:
 def _say(picker: Picker, mount: Mount, plane: BoltPlane, width: Number, fixings: Fixings) -> None:
     """Warn of rows that do not fit on the face, and of a foot that hangs free beside it."""
     needs, told = 2 * (float(_outer(plane)) + float(_least(fixings))), float(width)
+
+    def say(length: float) -> str:
+        return units.show(length, "length", picker.system, 2)
+
     if needs > told * (1 + 1e-9):
         what = "a flat mount touches a round tube on a line only" if told == 0 else (
-            f"the face of the frame member is {_mm(told)} wide, too narrow for these rows of bolts: "
-            f"with their washers they need {_mm(needs)}"
+            f"the face of the frame member is {say(told)} wide, too narrow for these rows of bolts: "
+            f"with their washers they need {say(needs)}"
         )  # fmt: skip
         picker.warnings.append(
-            f"frame.face_width: {what}. The mount is taken to bear on {_mm(needs)}, the bolts in the middle; "
+            f"frame.face_width: {what}. The mount is taken to bear on {say(needs)}, the bolts in the middle; "
             "if a pad or a second member makes it wider, give its width."
         )
     leg = _to_leg(mount, plane)
     free = 0.0 if leg is None else leg - float(plane.face_half)
     if free > FREE:
         picker.warnings.append(
-            f"The foot goes {_mm(free)} past the face of the frame member before it meets the leg and hangs free there: "
+            f"The foot goes {say(free)} past the face of the frame member before it meets the leg and hangs free there: "
             "a leg pulled that way bends the foot and pulls harder on the bolts. Bolts nearer the leg, or a pad under "
             "the heel (then give frame.face_width), help."
         )
@@ -132,7 +137,3 @@ def _to_leg(mount: Mount, plane: BoltPlane) -> float | None:
     t = float(mount.thickness)
     back = 0.0 if float(plane.centre[2]) > t / 2 else t
     return abs(float(plane.centre[2]) - back)
-
-
-def _mm(length: float) -> str:
-    return f"{1000 * length:.0f} mm"
