@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import json
 import math
+from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
-from conftest import drive_file
+from conftest import changed, drive_file, told, toml_text
 from mountlimit import cards, chains, limits
 from mountlimit.cards import folder
 from mountlimit.cli import main
@@ -56,9 +57,10 @@ def test_a_heavier_chain_of_the_same_pitch_is_used_less(choices):
     assert by_name["40"].dynamic_share < by_name["41"].dynamic_share
 
 
-def test_command_and_record():
+def test_command_and_record(tmp_path):
     """The table marks the file's own chain; the record holds every chain in SI."""
-    path = str(folder("examples") / "orchard_barrow.toml")
+    path = str(tmp_path / "drive.toml")
+    Path(path).write_text(toml_text(changed(**told(drive_file()))))
     result = CliRunner().invoke(main, ["chains", path])
     assert result.exit_code == 0
     assert "> 40" in result.stdout

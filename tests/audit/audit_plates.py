@@ -39,6 +39,7 @@ LEFT_OUT = (
 MESHED: Any = object()  # stands for a reduced model that is not asked anything
 FIRST = 500_000  # numbers that no other run of random drives uses
 EACH = 1000  # numbers kept for one form
+ALL_OVER = "2 m"  # a face on which every mount bears wherever it lies
 
 
 @dataclass
@@ -93,14 +94,14 @@ def numbers(form: str, first: int = FIRST) -> range:
     return range(start, start + EACH)
 
 
-def drawn(form: str, number: int) -> Drawn | None:
-    """Give the drive of a number; None where the program refuses the file.
+def drawn(form: str, number: int, face: str = ALL_OVER) -> Drawn | None:
+    """Give the drive of a number, on a frame's face of a width; None where the program refuses the file.
 
     What would replace the plate model, or hide its softness, is taken out of the file.
     """
     try:
         file = with_plates(
-            parse(toml_text(draw.nested(_keys(form, number))).encode(), f"audit {number}")
+            parse(toml_text(draw.nested(_keys(form, number, face))).encode(), f"audit {number}")
         )
         drive = resolve(file)
     except InputError:
@@ -124,16 +125,13 @@ def _ratios(drive: Drive) -> dict[str, tuple[float, float, float]]:
     return {k: found.get(f"mount.{k}", usual) for k in ("softness", "local_stress")}
 
 
-def _keys(form: str, number: int) -> dict[str, Any]:
+def _keys(form: str, number: int, face: str = ALL_OVER) -> dict[str, Any]:
     keys = draw.drive(number, (form,))
     kept = {
         k: v for k, v in keys.items() if k not in LEFT_OUT and not k.startswith("shaft.outboard")
     }
     known = draw.fields_for(form)
-    stored = {
-        "mount.heel_bears_from": "0 mm",
-        "frame.face_width": "2 m",
-    }  # mounts solved as solids bear all over
+    stored = {"mount.heel_bears_from": "0 mm", "frame.face_width": face}  # as they were solved
     return kept | {k: v for k, v in stored.items() if k in known}
 
 

@@ -33,6 +33,7 @@ sys.path[:0] = [
 import numpy as np  # noqa: E402
 from audit_mesh import Sizes, covered  # noqa: E402
 from audit_plates import (  # noqa: E402
+    ALL_OVER,
     FIRST,
     Drawn,
     Places,
@@ -143,9 +144,10 @@ def known(file: Path) -> dict[str, Any]:
     }
 
 
-def run(file: Path, each: int, first: int, seconds: float, forms: list[str]) -> None:
+def run(file: Path, each: int, first: int, seconds: float, forms: list[str], face: str) -> None:
     """Go on until every form has so many mounts, or the time is up: one of each form at a time."""
     stored, end = known(file), time.monotonic() + seconds
+    stored["face"] = face
     for wanted in range(1, each + 1):
         for form in forms:
             for number in numbers(form, first):
@@ -156,7 +158,7 @@ def run(file: Path, each: int, first: int, seconds: float, forms: list[str]) -> 
                     number == m["number"] for m in mine
                 ):
                     continue
-                mount = drawn(form, number)
+                mount = drawn(form, number, face)
                 if mount is None:
                     stored["refused"].append([number, form])
                     continue
@@ -178,7 +180,7 @@ def plates_anew(file: Path, forms: list[str]) -> None:
         entry.update(rounded(ratios(entry["form"], entry["number"])))
         if forms and entry["form"] not in forms:
             continue
-        mount = drawn(entry["form"], entry["number"])
+        mount = drawn(entry["form"], entry["number"], stored.get("face", ALL_OVER))
         assert mount is not None, f"{entry['form']} {entry['number']} is refused now"
         plates, places = plates_say(mount)
         entry.update(rounded({**sizes_of(mount), "plates": figures(plates, places, plates)}))
@@ -248,6 +250,7 @@ def main() -> None:
     parser.add_argument(
         "--plates", action="store_true", help="work out the plates' side of the stored mounts anew"
     )
+    parser.add_argument("--face", default=ALL_OVER, help="width of the frame's face")
     given = parser.parse_args()
     if given.plates:
         plates_anew(given.file, given.forms)
@@ -255,7 +258,7 @@ def main() -> None:
     if given.converge:
         converge(given.file)
         return
-    run(given.file, given.each, given.first, given.seconds, given.forms)
+    run(given.file, given.each, given.first, given.seconds, given.forms, given.face)
 
 
 if __name__ == "__main__":

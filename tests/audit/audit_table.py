@@ -16,6 +16,7 @@ import numpy as np
 
 RESULTS = Path(__file__).parent / "results.json"
 FRESH = Path(__file__).parent / "results_fresh.json"
+NARROW = Path(__file__).parent / "narrow.json"  # on a face no wider than the washers
 EACH = 4  # mounts of every form, at least
 COUNTS = 0.2  # share of a mount's largest value from which a load counts
 QUANTITIES = ("tilt", "move", "stress", "ring", "line", "tension", "shear")

@@ -37,9 +37,11 @@ def test_every_form_is_there_and_none_was_left_out_for_its_result() -> None:
 
 
 FRESH = audit_table.mounts(audit_table.FRESH)
+NARROW = audit_table.mounts(audit_table.NARROW)
+KINDS = {"audit": MOUNTS, "drawn after the guards": FRESH, "narrow face": NARROW}
 
 
-@pytest.mark.parametrize("mounts", [MOUNTS, FRESH], ids=["audit", "drawn after the guards"])
+@pytest.mark.parametrize("mounts", KINDS.values(), ids=KINDS)
 def test_nothing_is_optimistic_beyond_the_programs_own_ratios(mounts: list[dict]) -> None:
     """Plates with the high end of softness and local stress, as *safe to* has them, over the solid.
 
@@ -52,9 +54,27 @@ def test_nothing_is_optimistic_beyond_the_programs_own_ratios(mounts: list[dict]
             assert np.isnan(found) or found > bound, (name, quantity, found)
 
 
+def test_a_narrow_face_softens_solids_as_it_does_plates() -> None:
+    """Each mount beside the same one on a face that is wide enough: the angles most, up to threefold."""
+    wide = {(m["form"], m["number"]): m for m in (*MOUNTS, *FRESH)}
+    gained = []
+    for mount in NARROW:
+        other = wide[mount["form"], mount["number"]]
+        solid, plates = (
+            np.abs(mount[k]["tilt"]) / np.maximum(np.abs(other[k]["tilt"]), 1e-12)
+            for k in ("solid", "plates")
+        )
+        tilt = np.abs(mount["solid"]["tilt"])
+        counts = tilt > audit_table.COUNTS * tilt.max()
+        assert plates[counts] == pytest.approx(solid[counts], rel=0.1), mount["number"]
+        gained.append(solid[counts].max())
+    assert len(NARROW) >= 12
+    assert max(gained) > 3.0
+
+
 def test_tension_of_frame_bolts_at_the_programs_high_end() -> None:
     """The largest of a mount, and every single load that counts."""
-    every = [m for m in (*MOUNTS, *FRESH) if audit_table.ratios(m, "tension").size]
+    every = [m for m in (*MOUNTS, *FRESH, *NARROW) if audit_table.ratios(m, "tension").size]
     largest = [max(m["plates"]["tension"]) / max(m["solid"]["tension"]) for m in every]
     assert PRYING[2] * min(largest) > 0.95
     assert PRYING[2] * min(audit_table.least(m, "tension") for m in every) > 0.89
