@@ -98,13 +98,21 @@ def drive_file(**changes: Any) -> DriveFile:
 
 
 def told(file: DriveFile) -> dict[str, str]:
-    """Give what a file leaves to assume, at its likely value, as changes of the base drive."""
+    """Give what a file leaves to assume, at its likely value, as changes of the base drive.
+
+    Without the slack: with that told a start takes it up, which it does not otherwise.
+    """
     from mountlimit.resolve import resolve
     from mountlimit.units import KINDS
 
     found, known = {}, fields_for(str(file.given["mount.form"].value))
     for r in resolve(file).ranges:
-        if r.kind in KINDS and r.key in known and r.kind == known[r.key].kind:
+        if (
+            r.key != "chain.slack"
+            and r.kind in KINDS
+            and r.key in known
+            and r.kind == known[r.key].kind
+        ):
             unit = KINDS[r.kind].si
             found[r.key.replace(".", "__")] = f"{r.likely:.9g}" + (
                 "" if unit == "-" else f" {unit}"

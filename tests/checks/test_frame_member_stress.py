@@ -260,8 +260,8 @@ def test_arrays_give_what_numbers_give(name):
 
 def safe(**changes):
     base = {"frame__yield_strength": "235 MPa", "chain__pull": "away", "mount__route": "sections"}
-    found = limits.find(drive_file(**{**SIZES, "frame__member": "square tube", **base, **changes}))
-    return next(x.safe for x in found.limits if x.check.name == "frame_member")
+    file = drive_file(**{**SIZES, "frame__member": "square tube", **base, **changes})
+    return limits.find(file, ["frame_member"]).limits[0].safe
 
 
 @pytest.mark.parametrize(
