@@ -26,6 +26,10 @@ THINNEST = 0.0005
 STEPS = 30  # trials of the whole drive, laid out anew, before the answer is called not settled
 CLOSE = 2e-3  # the thinner side of this much does not carry, the thicker does
 CLOSER = 8  # more thicknesses of the sweep at most, to close in on where to begin
+PEAK = 0.8  # of the wanted current: a best of the sweep from there up is looked at more closely
+BESIDE = 2  # thicknesses of the sweep on either side of it between which it is looked for
+SUMMIT = 10  # trials of the whole drive there at most
+GOLDEN = (math.sqrt(5.0) - 1.0) / 2.0
 NEAR = 2.0  # a check within this of the least comes near
 FAR = 4.0  # one farther from the least than this, on either side of a thickness, is left out there
 WHOLE = 4  # of so many thicknesses of a sweep one looks at every check
@@ -149,6 +153,7 @@ class Guess:
     thickness: float
     check: str
     slope: float  # of log current over log thickness
+    summit: tuple[float, float] | None = None  # no thickness carries; the best lies between these
 
 
 def guess(sweep: Sweep, points: list[Point], wanted: float) -> Guess:
@@ -156,8 +161,13 @@ def guess(sweep: Sweep, points: list[Point], wanted: float) -> Guess:
     for under, over in pairwise(points):
         if under.safe < wanted <= over.safe:
             return _closer(sweep, under, over, wanted)
-    best = max(points, key=lambda p: min(p.safe, wanted))
-    return Guess(best.thickness, best.check, 1.0)
+    best = max(range(len(points)), key=lambda i: min(points[i].safe, wanted))
+    summit = None
+    if 0 < best < len(points) - 1 and PEAK * wanted <= points[best].safe < wanted:
+        last = len(points) - 1
+        ends = (points[max(best - BESIDE, 0)], points[min(best + BESIDE, last)])
+        summit = (ends[0].thickness, ends[1].thickness)
+    return Guess(points[best].thickness, points[best].check, 1.0, summit)
 
 
 def _closer(sweep: Sweep, under: Point, over: Point, wanted: float) -> Guess:
@@ -183,6 +193,37 @@ def _gap(safe: float, wanted: float) -> float:
     return math.log(min(max(safe / wanted, 1e-3), 1e3))
 
 
+Trial = tuple[float, float, str]  # thickness, log of safe over wanted, check
+
+
+def _summit(
+    file: DriveFile, wanted: float, low: float, high: float
+) -> tuple[Trial | None, Trial | None]:
+    """Look between two thicknesses for one that carries, where too thin and too thick both carry less.
+
+    A thick plate starts harder: it swings less. The sweep's own best may be off by some per cent.
+    Golden sections, until one carries; gives the thickest below it that does not, and it.
+    """
+    tried: dict[float, Trial] = {}
+
+    def gap(at: float) -> float:
+        at = round(at, 9)  # the same section of a wider stretch
+        if at not in tried:
+            safe, check = _carried(file, math.exp(at))
+            tried[at] = (math.exp(at), _gap(safe, wanted), check)
+        return tried[at][1]
+
+    a, b = math.log(low), math.log(high)
+    while len(tried) < SUMMIT and max((t[1] for t in tried.values()), default=-1.0) < 0.0:
+        one, two = b - GOLDEN * (b - a), a + GOLDEN * (b - a)
+        a, b = (a, two) if gap(one) >= gap(two) else (one, b)
+    over = max(tried.values(), key=lambda t: t[1])
+    if over[1] < 0.0:
+        return None, None
+    thinner = [t for t in tried.values() if t[0] < over[0]]
+    return max(thinner, default=None), over
+
+
 def settled(file: DriveFile, wanted: float, start: Guess, top: float) -> At | None:
     """Give the thickness at which the first safe current is the wanted one; None where none is met.
 
@@ -190,9 +231,10 @@ def settled(file: DriveFile, wanted: float, start: Guess, top: float) -> At | No
     start it walks, thicker or thinner, until two trials stand on either side of the wanted
     current, and closes in between them. What cannot be built carries nothing.
     """
-    under: tuple[float, float, str] | None = None  # thickness, log of safe over wanted, check
-    over: tuple[float, float, str] | None = None
+    under, over = (None, None) if start.summit is None else _summit(file, wanted, *start.summit)
     at = min(max(start.thickness * (1 + 0.2 * CLOSE), THINNEST), 0.9999 * top)
+    if over:
+        at = math.sqrt(over[0] * (under[0] if under else max(THINNEST, 0.8 * over[0])))
     sides: list[bool] = []
     for walked in range(STEPS):
         safe, check = _carried(file, at)

@@ -41,3 +41,41 @@ def test_a_jump_is_closed_in_on(monkeypatch, jump, below):
     assert found.doubt == ""
     assert found.check == "chain_static"
     assert jump <= found.thickness < jump * (1 + thinner.CLOSE) * (1 + 1e-12)
+
+
+@pytest.mark.parametrize("sharp", [0.05, 0.3, 1.0])
+@pytest.mark.parametrize("best_of_sweep", [0.0019, 0.0022, 0.0026])
+def test_a_summit_is_looked_for(monkeypatch, sharp, best_of_sweep):
+    """Too thin leans, too thick starts harder: the little stretch that carries is found beside the sweep's best."""
+    summit, wanted, tried = 0.0023, 40.0, []
+
+    def carried(file, t):
+        tried.append(t)
+        if t < summit:
+            return 1.01 * wanted * (t / summit), "alignment"
+        return 1.01 * wanted * (summit / t) ** sharp, "key"
+
+    monkeypatch.setattr(thinner, "_carried", carried)
+    place = [0.0005 * 1.13**k for k in range(-2, 3)]
+    points = [point(best_of_sweep / 0.0005 * t, 0.97 * wanted - abs(k)) for k, t in zip(range(-2, 3), place, strict=True)]  # fmt: skip
+    start = thinner.guess(None, points, wanted)
+    assert start.summit == (points[0].thickness, points[-1].thickness)
+    found = thinner.settled(None, wanted, start, 0.04)
+    assert found.check == "alignment"
+    assert found.doubt == ""
+    assert found.thickness == pytest.approx(summit / 1.01, rel=2 * thinner.CLOSE)
+    assert len(tried) < 20
+
+
+def test_a_summit_too_low_is_none(monkeypatch):
+    """What does not carry anywhere is still said not to; a best at the thick end has no summit."""
+    monkeypatch.setattr(thinner, "_carried", lambda file, t: (39.0 - abs(t - 0.002), "key"))
+    points = [point(t, 38.0 - abs(t - 0.002)) for t in (0.001, 0.002, 0.004)]
+    start = thinner.guess(None, points, 40.0)
+    assert start.summit is not None
+    assert thinner.settled(None, 40.0, start, 0.04) is None
+    assert thinner.guess(None, points[:2], 40.0).summit is None
+
+
+def point(thickness, safe):
+    return thinner.Point(thickness=thickness, safe=safe, check="key", near=("key",))
