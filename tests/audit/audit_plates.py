@@ -14,7 +14,7 @@ from shapely.geometry import LineString, Point
 from conftest import toml_text
 from mountlimit import evaluate, loads, plate_stress, respond, sections
 from mountlimit.case import Case, Loads
-from mountlimit.drivefile import parse
+from mountlimit.drivefile import DriveFile, parse
 from mountlimit.errors import InputError
 from mountlimit.model import Drive
 from mountlimit.mounts._common import FRAME_FACE
@@ -100,9 +100,7 @@ def drawn(form: str, number: int, face: str = ALL_OVER) -> Drawn | None:
     What would replace the plate model, or hide its softness, is taken out of the file.
     """
     try:
-        file = with_plates(
-            parse(toml_text(draw.nested(_keys(form, number, face))).encode(), f"audit {number}")
-        )
+        file = with_plates(_file(form, number, face))
         drive = resolve(file)
     except InputError:
         return None
@@ -115,8 +113,7 @@ def drawn(form: str, number: int, face: str = ALL_OVER) -> Drawn | None:
 
 def ratios(form: str, number: int) -> dict[str, tuple[float, float, float]]:
     """Give the program's own ratios of a drive, low, likely and high, without meshing it."""
-    file = parse(toml_text(draw.nested(_keys(form, number))).encode(), f"audit {number}")
-    return _ratios(resolve(replace(file, plates=MESHED)))
+    return _ratios(resolve(replace(_file(form, number), plates=MESHED)))
 
 
 def _ratios(drive: Drive) -> dict[str, tuple[float, float, float]]:
@@ -125,14 +122,23 @@ def _ratios(drive: Drive) -> dict[str, tuple[float, float, float]]:
     return {k: found.get(f"mount.{k}", usual) for k in ("softness", "local_stress")}
 
 
-def _keys(form: str, number: int, face: str = ALL_OVER) -> dict[str, Any]:
+def _file(form: str, number: int, face: str = ALL_OVER) -> DriveFile:
+    """Give the drive file of a number; an outline bolted beside the motor has no face of the frame member."""
     keys = draw.drive(number, (form,))
     kept = {
         k: v for k, v in keys.items() if k not in LEFT_OUT and not k.startswith("shaft.outboard")
     }
-    known = draw.fields_for(form)
-    stored = {"mount.heel_bears_from": "0 mm", "frame.face_width": face}  # as they were solved
-    return kept | {k: v for k, v in stored.items() if k in known}
+    solved = {"mount.heel_bears_from": "0 mm", "frame.face_width": face}
+    kept |= {k: v for k, v in solved.items() if k in draw.fields_for(form)}
+    file = parse(toml_text(draw.nested(kept)).encode(), f"audit {number}")
+    try:
+        resolve(file)
+    except InputError as error:
+        if not any(m.key == "frame.face_width" for m in error.mistakes):
+            raise
+        del kept["frame.face_width"]
+        file = parse(toml_text(draw.nested(kept)).encode(), f"audit {number}")
+    return file
 
 
 def _loads(drive: Drive) -> tuple[Loads, np.ndarray]:
