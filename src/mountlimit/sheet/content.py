@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from ..assess import CAUTIONS, Assessment, not_checked
+from ..limits import Limit
 from ..report import sure_text, text
 from ..report.words import first_words
 from ..report.worked_text import both_lines
@@ -70,8 +71,8 @@ def _shown(name: str, title: str, found: Gathered, names: Sequence[str]) -> Sect
 
 def _worked(found: Gathered, told: set[str]) -> Section:
     book, a = Book(told), found.assessment
-    by_limit = {id(line.limit): line.consequence for line in a.lines}
-    folds = [book.fold(w, by_limit[id(w.limit)]) for w in found.worked]
+    follows = {_named(line.limit): line.consequence for line in a.lines}
+    folds = [book.fold(w, follows[_named(w.limit)]) for w in found.worked]
     words = (
         "Each line of the list as it was worked out. A step that rests on the same numbers as one further up is pointed at. "
         "Numbers stand in the units of the file; the equations hold in any units that agree, such as N, mm and MPa."
@@ -79,6 +80,11 @@ def _worked(found: Gathered, told: set[str]) -> Section:
     return Section(
         name="worked", title="Worked calculations", blocks=(Paragraph(text=words), *folds)
     )
+
+
+def _named(limit: Limit) -> tuple[str, str]:
+    """Give what tells a limit from the others of a drive."""
+    return limit.check.name, limit.current_kind
 
 
 def _cross_checks(a: Assessment) -> Section:
