@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import copy
 import os
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -13,6 +14,10 @@ for _name in ("OMP_NUM_THREADS", "OPENBLAS_NUM_THREADS", "MKL_NUM_THREADS"):
     os.environ.setdefault(_name, "1")  # two workers share two cores; set before numpy is loaded
 
 from mountlimit.drivefile import DriveFile, fields_for, parse  # noqa: E402
+from mountlimit.fields import Field  # noqa: E402
+from mountlimit.model import Range  # noqa: E402
+from mountlimit.resolve import resolve  # noqa: E402
+from mountlimit.units import KINDS  # noqa: E402
 
 BASE: dict[str, Any] = {
     "title": "test drive",
@@ -97,27 +102,27 @@ def drive_file(**changes: Any) -> DriveFile:
     return parse(toml_text(changed(**changes)).encode(), "test.toml")
 
 
-def told(file: DriveFile) -> dict[str, str]:
+def tellable(ranges: Iterable[Range], known: Mapping[str, Field]) -> list[Range]:
+    """Give what is assumed of keys that can be written as it is listed."""
+    return [r for r in ranges if r.key in known and known[r.key].kind == r.kind]
+
+
+def in_words(r: Range) -> Any:
+    """Write the likely value of an uncertain input as it would stand in a file."""
+    if r.kind in ("number", "integer"):
+        return round(r.likely) if r.kind == "integer" else round(r.likely, 6)
+    unit = KINDS[r.kind].si
+    return f"{r.likely:.7g}" if unit == "-" else f"{r.likely:.7g} {unit}"
+
+
+def told(file: DriveFile) -> dict[str, Any]:
     """Give what a file leaves to assume, at its likely value, as changes of the base drive.
 
     Without the slack: with that told a start takes it up, which it does not otherwise.
     """
-    from mountlimit.resolve import resolve
-    from mountlimit.units import KINDS
-
-    found, known = {}, fields_for(str(file.given["mount.form"].value))
-    for r in resolve(file).ranges:
-        if (
-            r.key != "chain.slack"
-            and r.kind in KINDS
-            and r.key in known
-            and r.kind == known[r.key].kind
-        ):
-            unit = KINDS[r.kind].si
-            found[r.key.replace(".", "__")] = f"{r.likely:.9g}" + (
-                "" if unit == "-" else f" {unit}"
-            )
-    return found
+    known = fields_for(str(file.given["mount.form"].value))
+    found = tellable(resolve(file).ranges, known)
+    return {r.key.replace(".", "__"): in_words(r) for r in found if r.key != "chain.slack"}
 
 
 def careful(file: DriveFile) -> DriveFile:

@@ -24,14 +24,7 @@ from .resolve import rests
 NARROWEST = 0.004  # m, of a strip
 NOTHING = 1e-9  # of a contact's stiffness, where none must stand out of the mesh
 FAR = 1e3  # m, past any mount
-
-
-@dataclass(frozen=True, slots=True)
-class Reach:
-    """From where to where a facet bears, along its second axis, m."""
-
-    low: float
-    high: float
+Reach = tuple[float, float]  # from where to where a facet bears, along its second axis, m
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +41,7 @@ class Seat:
         """Give what bears for a face and a heel; an angle's foot is measured from the leg's mid-plane."""
         out = FAR if half is None else float(half)
         start = -FAR if heel is None else heel - float(drive.mount.thickness) / 2
-        return Reach(max(start, self.middle - out), self.middle + out)
+        return max(start, self.middle - out), self.middle + out
 
 
 def on_face(model: PlateModel, drive: Drive) -> PlateModel:
@@ -76,10 +69,10 @@ def bearing(model: PlateModel, drive: Drive) -> tuple[float, ...] | None:
         if seat is None:
             shares.append(1.0)
             continue
-        reach = seat.reach(drive, seat.plane.face_half, heel)
+        start, end = seat.reach(drive, seat.plane.face_half, heel)
         along = np.asarray(contact.region, float)[:, 1]
         low, high = along.min(), along.max()
-        bears = min(high, reach.high) - max(low, reach.low)
+        bears = min(high, end) - max(low, start)
         shares.append(round(float(min(max(bears / (high - low), 0.0), 1.0)), 12))
     return tuple(shares)
 
@@ -141,16 +134,19 @@ def _pieces(
     facet = model.facets[contact.facet]
     region = Polygon(np.asarray(facet.outline if contact.region is None else contact.region, float))
     low, high = region.bounds[1], region.bounds[3]
-    if all(r.low <= low and r.high >= high for r in reaches):
+    if all(start <= low and end >= high for start, end in reaches):
         return [contact]
-    lows = _apart((min(max(r.low, low), high) for r in reaches), -1)
-    highs = _apart((max(min(r.high, high), low) for r in reaches), 1)
-    found: list[Contact] = []
-    for a, b in [(lows[0], highs[0]), *pairwise(lows), *pairwise(highs)]:
-        for part in _parts(region, min(a, b), max(a, b)):
-            strip = bool(found) and (a, b) != (lows[0], highs[0])
-            found.append(replace(contact, region=part, strip=strip, part_of=number))
-    return found or [contact]
+    lows = _apart((min(max(start, low), high) for start, _ in reaches), -1)
+    highs = _apart((max(min(end, high), low) for _, end in reaches), 1)
+    certain = [
+        replace(contact, region=part, part_of=number) for part in _parts(region, lows[0], highs[0])
+    ]
+    strips = [
+        replace(contact, region=part, part_of=number, strip=True)
+        for a, b in (*pairwise(lows), *pairwise(highs))
+        for part in _parts(region, min(a, b), max(a, b))
+    ]
+    return [*certain, *strips] or [contact]
 
 
 def _apart(ends: Iterable[float], way: int) -> list[float]:

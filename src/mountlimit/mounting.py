@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
 from . import cards
+from .formulas import layout
 from .held import BoltSet, Number
 from .worked import Value
 
@@ -130,12 +131,19 @@ class BoltPlane:
     around: tuple[Surroundings, ...] = ()  # bolt by bolt, where the part is no rectangle
     on_member: bool = True  # on the face of the frame member, its width along second
     face_half: Number = None  # from the centre to that face's edge; None without one
-    bears_second: Number = None  # from the outer row to the end of the bearing surface, where that is nearer than the mount's end
 
     @property
     def bearing_edge(self) -> Number:
-        """From the outer row to the end of the bearing surface."""
-        return self.edge_second if self.bears_second is None else self.bears_second
+        """From the outer row to the end of the bearing surface: of the mount, or of the frame's face."""
+        if self.face_half is None:
+            return self.edge_second
+        return layout.bearing_end(self.edge_second, self.face_half, self.outer)
+
+    @property
+    def outer(self) -> Number:
+        """How far the outermost row is from the centre."""
+        row = max((row for _, row in self.bolts), key=lambda r: abs(float(r)))
+        return row if float(row) >= 0.0 else layout.opposite(row)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -35,6 +35,9 @@ FAR = 4.0  # one farther from the least than this, on either side of a thickness
 WHOLE = 4  # of so many thicknesses of a sweep one looks at every check
 
 
+Trial = tuple[float, float, str]  # thickness, log of safe over wanted, check
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Point:
     """One thickness: what it carries, which check sets that, and what gives first there."""
@@ -193,9 +196,6 @@ def _gap(safe: float, wanted: float) -> float:
     return math.log(min(max(safe / wanted, 1e-3), 1e3))
 
 
-Trial = tuple[float, float, str]  # thickness, log of safe over wanted, check
-
-
 def _summit(
     file: DriveFile, wanted: float, low: float, high: float
 ) -> tuple[Trial | None, Trial | None]:
@@ -283,7 +283,7 @@ def _stride(gap: float, walked: int) -> float:
     return min((1.05 * gap + 0.5 * CLOSE) * 2.0 ** max(0, walked - 1), 0.7)
 
 
-def _between(under: tuple[float, float, str], over: tuple[float, float, str]) -> float:
+def _between(under: Trial, over: Trial) -> float:
     """Give the next trial: on the line through both, but a good way inside them, as it may jump."""
     width = math.log(over[0] / under[0])
     share = -under[1] / (over[1] - under[1])

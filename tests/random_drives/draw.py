@@ -18,13 +18,11 @@ from sizes import Build, build
 from small_parts import SPOKEN as SMALL
 from small_parts import small_parts
 
-from conftest import toml_text
+from conftest import in_words, tellable, toml_text
 from mountlimit.drivefile import DriveFile, fields_for, parse
 from mountlimit.errors import InputError
 from mountlimit.fields import SECTIONS, Field
-from mountlimit.model import Range
 from mountlimit.resolve import resolve
-from mountlimit.units import KINDS
 
 # forms that beams can work out: the others know no warping of a beam's ends
 BEAMS = tuple(f for f in LAYOUTS if {"mount.route", "mount.warping_held"} <= fields_for(f).keys())
@@ -180,20 +178,11 @@ def _measured(c: Chance, known: dict[str, Field], keys: dict[str, Any]) -> dict[
         assumed = resolve(parse(toml_text(nested(keys)).encode(), "drawn")).ranges
     except InputError:
         return {}
-    told = [
-        r for r in assumed if r.key in known and known[r.key].kind == r.kind and r.key not in keys
-    ]
+    told = [r for r in tellable(assumed, known) if r.key not in keys]
     told.sort(
         key=lambda r: r.key == "frame.face_width"
     )  # last: it came when drives had been stored
-    return {r.key: _in_words(r) for r in told if c.happens(TOLD)}
-
-
-def _in_words(r: Range) -> Any:
-    if r.kind in ("number", "integer"):
-        return round(r.likely) if r.kind == "integer" else round(r.likely, 6)
-    unit = KINDS[r.kind].si
-    return f"{r.likely:.7g}" if unit == "-" else f"{r.likely:.7g} {unit}"
+    return {r.key: in_words(r) for r in told if c.happens(TOLD)}
 
 
 def _say_nothing_twice(keys: dict[str, Any]) -> None:

@@ -15,6 +15,7 @@ from shapely.geometry.base import BaseGeometry
 
 from ..formulas import sprocket
 from ..model import Array, Drive
+from ..mounting import BoltPlane
 from ..plate_route import model_of
 from ..plates.model import Facet, PlateModel
 from ..resolve import rests
@@ -101,10 +102,8 @@ def _frame(drive: Drive, model: PlateModel) -> tuple[Array, Array]:
     else:
         normal = mount.plane.normal
         half[normal] = depth / 2
-        centre = np.array([float(v) for v in mount.plane.centre])
-        centre["xyz".index(normal)] -= _away(model, normal) * depth / 2
-    halves = np.array([half[axis] for axis in "xyz"])
-    return centre - halves, centre + halves
+        centre = _behind(model, mount.plane, depth)
+    return _box(half, centre)
 
 
 def _pad(drive: Drive, model: PlateModel) -> tuple[Array, Array] | None:
@@ -118,13 +117,20 @@ def _pad(drive: Drive, model: PlateModel) -> tuple[Array, Array] | None:
         return None
     if float(plane.face_half) <= float(frame.size) / 2:
         return None
-    half = {
-        plane.second: float(plane.face_half),
-        plane.normal: PAD / 2,
-        plane.first: float(drive.mount.width) / 2,
-    }
+    across = float(drive.mount.width) / 2
+    half = {plane.second: float(plane.face_half), plane.normal: PAD / 2, plane.first: across}
+    return _box(half, _behind(model, plane, PAD))
+
+
+def _behind(model: PlateModel, plane: BoltPlane, depth: float) -> Array:
+    """Give the middle of what lies so deep behind a bolt plane, on the frame's side."""
     centre = np.array([float(v) for v in plane.centre])
-    centre["xyz".index(plane.normal)] -= _away(model, plane.normal) * PAD / 2
+    centre["xyz".index(plane.normal)] -= _away(model, plane.normal) * depth / 2
+    return centre
+
+
+def _box(half: dict[str, float], centre: Array) -> tuple[Array, Array]:
+    """Give the lowest and highest corner of a box by its half sizes."""
     halves = np.array([half[axis] for axis in "xyz"])
     return centre - halves, centre + halves
 

@@ -30,13 +30,11 @@ def on_member(picker: Picker, mount: Mount, fixings: Fixings, frame: Frame) -> t
             )
         return mount, frame
     frame = replace(frame, face_width=_width(picker, mount, frame, on[0], fixings))
-    found = replace(mount, planes=tuple(_on_face(plane, frame, fixings) for plane in mount.planes))
-    width = face(frame)
+    planes = tuple(replace(p, face_half=half(p, frame, fixings)) for p in mount.planes)
+    seated, width = next(p for p in planes if p.bolts and p.on_member), face(frame)
     if width is not None and KEY not in picker.ranges:
-        _say(
-            picker, found, next(p for p in found.planes if p.face_half is not None), width, fixings
-        )
-    return found, frame
+        _say(picker, mount, seated, width, fixings)
+    return replace(mount, planes=planes), frame
 
 
 def _width(
@@ -74,7 +72,7 @@ def face(frame: Frame) -> Number | None:
 
 def whole(mount: Mount, plane: BoltPlane, fixings: Fixings) -> float:
     """Give the width of a face on which all of a mount would bear, m."""
-    return 2 * max(float(_outer(plane) + fixings.edge), _to_leg(mount, plane) or 0.0)
+    return 2 * max(float(plane.outer + fixings.edge), _to_leg(mount, plane) or 0.0)
 
 
 def half(plane: BoltPlane, frame: Frame, fixings: Fixings) -> Number | None:
@@ -82,21 +80,7 @@ def half(plane: BoltPlane, frame: Frame, fixings: Fixings) -> Number | None:
     width = face(frame) if plane.bolts and plane.on_member else None
     if width is None:
         return None
-    return layout.face_half(width, _outer(plane), _least(fixings))
-
-
-def _on_face(plane: BoltPlane, frame: Frame, fixings: Fixings) -> BoltPlane:
-    reach = half(plane, frame, fixings)
-    if reach is None:
-        return plane
-    end = layout.bearing_end(plane.edge_second, reach, _outer(plane))
-    return replace(plane, face_half=reach, bears_second=end)
-
-
-def _outer(plane: BoltPlane) -> Number:
-    """Give how far the outermost row is from the middle."""
-    row = max((row for _, row in plane.bolts), key=lambda r: abs(float(r)))
-    return row if float(row) >= 0.0 else layout.opposite(row)
+    return layout.face_half(width, plane.outer, _least(fixings))
 
 
 def _least(fixings: Fixings) -> Number:
@@ -106,7 +90,7 @@ def _least(fixings: Fixings) -> Number:
 
 def _say(picker: Picker, mount: Mount, plane: BoltPlane, width: Number, fixings: Fixings) -> None:
     """Warn of rows that do not fit on the face, and of a foot that hangs free beside it."""
-    needs, told = 2 * (float(_outer(plane)) + float(_least(fixings))), float(width)
+    needs, told = 2 * (float(plane.outer) + float(_least(fixings))), float(width)
 
     def say(length: float) -> str:
         return units.show(length, "length", picker.system, 2)
